@@ -1,0 +1,26 @@
+package planner
+
+import "fourturn/planner/civil"
+
+// EntryKind says what happened.
+type EntryKind string
+
+// What can be entered in the log.
+const (
+	Fed      EntryKind = "fed"      // Pots were fed with Product
+	Skipped  EntryKind = "skipped"  // a feed of Pots due on the date was left out, for rain, say
+	Planted  EntryKind = "planted"  // Pots were changed over to Season
+	Diseased EntryKind = "diseased" // Pots showed the disease named in Text
+	Noted    EntryKind = "noted"    // a remark
+)
+
+// Entry is one thing that really happened, on a day, to some pots.
+type Entry struct {
+	ID      string
+	Date    civil.Date
+	Kind    EntryKind
+	Pots    []string // ids
+	Product string   // id, for Fed
+	Season  Season   // for Planted
+	Text    string
+}

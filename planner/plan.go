@@ -1,0 +1,80 @@
+package planner
+
+import (
+	"fourturn/planner/civil"
+	"fourturn/planner/quantity"
+)
+
+// Plan is the whole document. The zero Plan is an empty one; lists keep the order
+// in which the person arranged them.
+type Plan struct {
+	Title     string
+	Units     quantity.System // what the person reads
+	Currency  string          // ISO 4217 code, such as "EUR"; empty means amounts without a sign
+	Risk      float64         // share of years in which the person accepts to be caught by a freeze, 0.01 to 0.99
+	Household Household
+	Sites     []Site
+	Spots     []Spot
+	Mix       MixSettings
+	Feeding   FeedingSettings
+	Products  []Product
+	Recipes   []Recipe
+	Pots      []Pot
+	Log       []Entry
+}
+
+// DefaultRisk is the cautious appetite for risk: caught by a freeze in one year
+// of ten. NOAA publishes the 10 % level as its cautious date.
+const DefaultRisk = 0.10
+
+// Household says who lives with the pots, for the cautions on plants.
+type Household struct {
+	Cats     bool
+	Dogs     bool
+	Children bool
+}
+
+// Site is a place with a climate. The climate comes from a station of the table,
+// unless the person typed in means or frost dates of their own.
+type Site struct {
+	ID        string
+	Name      string
+	Station   string           // id in the climate table
+	Elevation *quantity.Length // of the site; nil means that of the station
+	Frost     FrostDates       // typed in; zero where the station's are used
+}
+
+// FrostDates are a person's own last and first frost, the even (50 %) dates.
+type FrostDates struct {
+	Last  civil.MonthDay
+	First civil.MonthDay
+}
+
+// Light is how much sun a spot gets.
+type Light string
+
+// The light of a spot, as plant labels use the words.
+const (
+	Sun     Light = "sun"   // six hours of direct sun or more
+	PartSun Light = "part"  // three to six hours
+	Shade   Light = "shade" // less than three hours
+	NoLight Light = ""      // not said
+)
+
+// Spot is where a pot stands: its light, its shelter, and what that does to the
+// site's temperatures.
+type Spot struct {
+	ID          string
+	Name        string
+	Site        string // id of the site
+	Light       Light
+	Shelter     string   // key of a kind of place in the climate chapter, such as "open" or "south_wall"
+	NightOffset *float64 // kelvin on the site's minimum; nil means the default of the shelter
+	DayOffset   *float64 // kelvin on the site's maximum; nil likewise
+}
+
+// MixSettings says how pots are filled and refreshed.
+type MixSettings struct {
+	Settling float64 // share by which loose mix settles when firmed and watered; 0 means the default
+	Refresh  float64 // share of old mix replaced at a change-out; 0 means the default
+}
