@@ -1,0 +1,30 @@
+// Package assets carries the fonts, the icon and the drawings inside the program,
+// so that it looks the same everywhere and needs no file beside it.
+//
+// Fonts are unchanged copies; the licence of each lies beside it. Icons are drawn
+// in strokes (icons/strokes) and turned into outlines (icons) by the program in
+// app/theme/outline, because the toolkit recolours fills but not strokes.
+package assets
+
+import "embed"
+
+// Fonts holds fonts/*.ttf and their licences.
+//
+//go:embed fonts
+var Fonts embed.FS
+
+// Icons holds icons/*.svg, one colour each, on a grid of 24 by 24.
+//
+//go:embed icons/*.svg
+var Icons embed.FS
+
+// Drawings holds drawings/*.svg. Their colours are names of the palette in the
+// form "{ink}", to be filled in before use.
+//
+//go:embed drawings/*.svg
+var Drawings embed.FS
+
+// AppIcon is the program's own icon, 512 by 512 pixels, as PNG.
+//
+//go:embed icon.png
+var AppIcon []byte
