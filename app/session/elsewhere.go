@@ -1,0 +1,125 @@
+package session
+
+import (
+	"errors"
+
+	"fourturn/planner"
+	"fourturn/planner/planfile"
+)
+
+// MergeName is the key of the name of the edit that brings in changes from the
+// file.
+const MergeName = "session.merge"
+
+// Look finds out in the background whether the file was changed, removed or
+// replaced by someone else. done is called on the interface goroutine.
+func (s *Session[O]) Look(done func(planfile.Change)) {
+	path, stamp := s.file.path, s.file.stamp
+	if path == "" {
+		done(planfile.Unchanged)
+		return
+	}
+	s.disk.add(func() {
+		change := s.config.Store.Look(path, stamp)
+		s.config.Post(func() {
+			if s.file.path != path || s.file.stamp.Sum != stamp.Sum {
+				change = planfile.Unchanged // saved or opened anew meanwhile
+			}
+			done(change)
+		})
+	})
+}
+
+// MergeFile reads the file, which someone else changed, and merges it with the
+// current plan as one edit that can be undone. The base is the plan that was last
+// read or saved. choose decides conflicts, or mine where it is nil. done gets what
+// was merged and which conflicts there were. The plan is not saved by this.
+func (s *Session[O]) MergeFile(choose func(planfile.Conflict) planfile.Side, done func(*planfile.Merged, error)) {
+	if s.file.document == nil {
+		done(nil, ErrNoFile)
+		return
+	}
+	path, base, mine := s.file.path, s.file.document.Plan(), s.plan
+	s.begin(OpeningFile)
+	s.disk.add(func() {
+		theirs, stamp, err := s.config.Store.Load(path)
+		var merged *planfile.Merged
+		if err == nil {
+			merged, err = planfile.Merge(base, mine, theirs.Plan(), choose)
+		}
+		if err == nil && len(planfile.Differences(theirs.Plan(), merged.Plan)) == 0 {
+			merged.Plan = theirs.Plan() // then there is nothing to save
+		}
+		s.config.Post(func() {
+			s.end(OpeningFile)
+			if err == nil && (s.plan != mine || s.file.path != path || s.closed) {
+				err = ErrUnsaved
+			}
+			if err != nil {
+				done(nil, err)
+				return
+			}
+			s.file.document, s.file.stamp = theirs, stamp
+			s.saved = theirs.Plan()
+			s.take(Step{Name: MergeName, before: mine, after: merged.Plan})
+			done(merged, nil)
+		})
+	})
+}
+
+// Recover takes over the work of a session that ended without saving it. The
+// plan is then unsaved work on its file.
+func (s *Session[O]) Recover(found planfile.Found, done func(error)) {
+	if s.Dirty() {
+		done(ErrUnsaved)
+		return
+	}
+	if found.Err != nil {
+		done(found.Err)
+		return
+	}
+	s.begin(OpeningFile)
+	s.disk.add(func() {
+		f, plan, err := s.recover(found)
+		s.config.Post(func() {
+			s.end(OpeningFile)
+			if err == nil && (s.Dirty() || s.closed) {
+				err = ErrUnsaved
+			}
+			if err != nil {
+				s.disk.add(f.lock.Release)
+				done(err)
+				return
+			}
+			s.adopt(plan, f, false)
+			s.disk.add(func() {
+				if s.journal.err == nil { // our own journal holds it now
+					_ = s.config.Store.Forget(found)
+				}
+			})
+			done(nil)
+		})
+	})
+}
+
+// recover runs in the disk queue.
+func (s *Session[O]) recover(found planfile.Found) (file, *planner.Plan, error) {
+	work, err := planfile.Decode(found.Text)
+	if err != nil {
+		return file{}, nil, err
+	}
+	if found.Path == "" || found.Base == nil {
+		return file{}, work.Plan(), nil
+	}
+	base, err := planfile.Decode(found.Base)
+	if err != nil {
+		return file{}, nil, err
+	}
+	f := file{path: found.Path, document: base, stamp: planfile.StampOfText(found.Base)}
+	f.lock, f.holder = s.takeLock(found.Path)
+	return f, work.Plan(), nil
+}
+
+// IsChangedElsewhere reports whether an error of [Session.Save] says that someone
+// else changed the file.
+func IsChangedElsewhere(err error) bool { return errors.Is(err, planfile.ErrChanged) }

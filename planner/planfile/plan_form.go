@@ -1,0 +1,164 @@
+package planfile
+
+import (
+	"gopkg.in/yaml.v3"
+
+	"fourturn/planner"
+	"fourturn/planner/civil"
+	"fourturn/planner/quantity"
+)
+
+// Ranges are wide: they refuse slips of the keyboard, not unusual plans. Each is
+// the planner's own judgement but where a source is named.
+const (
+	lowestElevation  quantity.Length = -450  // below the shore of the Dead Sea
+	highestElevation quantity.Length = 6000  // above any town
+	widestOffset                     = 20.0  // K
+	largestCan       quantity.Volume = 2000  // L, a tank on a trailer
+	longestInterval                  = 90    // days
+	highestPrice                     = 1e6   // in any currency
+	largestStock                     = 1e6   // kg or L
+	mostPlants                       = 10000 // of one kind in one pot
+)
+
+var planForm = newForm(
+	versionField(),
+	text("title", MaxName, func(p *planner.Plan) *string { return &p.Title }),
+	units(func(p *planner.Plan) *quantity.System { return &p.Units }),
+	currency("currency", func(p *planner.Plan) *string { return &p.Currency }),
+	number("risk", shareMeasure, 0.01, 0.99, func(p *planner.Plan) *float64 { return &p.Risk }),
+	inner("household", householdForm, func(p *planner.Plan) *planner.Household { return &p.Household }),
+	table("sites", siteForm, func(s *planner.Site) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Site { return &p.Sites }),
+	table("spots", spotForm, func(s *planner.Spot) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Spot { return &p.Spots }),
+	inner("mix", mixForm, func(p *planner.Plan) *planner.MixSettings { return &p.Mix }),
+	inner("feeding", feedingForm, func(p *planner.Plan) *planner.FeedingSettings { return &p.Feeding }),
+	table("products", productForm, func(s *planner.Product) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Product { return &p.Products }),
+	table("recipes", recipeForm, func(s *planner.Recipe) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Recipe { return &p.Recipes }),
+	table("pots", potForm, func(s *planner.Pot) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Pot { return &p.Pots }),
+	unique(list("log", entryForm, func(e *planner.Entry) string { return e.ID }, func(p *planner.Plan) *[]planner.Entry { return &p.Log })),
+)
+
+var householdForm = newForm(
+	flag("cats", func(h *planner.Household) *bool { return &h.Cats }),
+	flag("dogs", func(h *planner.Household) *bool { return &h.Dogs }),
+	flag("children", func(h *planner.Household) *bool { return &h.Children }),
+)
+
+var siteForm = newForm(
+	text("name", MaxName, func(s *planner.Site) *string { return &s.Name }),
+	text("station", MaxID, func(s *planner.Site) *string { return &s.Station }),
+	optional("elevation", elevationMeasure, lowestElevation, highestElevation, func(s *planner.Site) **quantity.Length { return &s.Elevation }),
+	inner("frost", frostForm, func(s *planner.Site) *planner.FrostDates { return &s.Frost }),
+)
+
+var frostForm = newForm(
+	monthDay("last", func(f *planner.FrostDates) *civil.MonthDay { return &f.Last }),
+	monthDay("first", func(f *planner.FrostDates) *civil.MonthDay { return &f.First }),
+)
+
+var spotForm = newForm(
+	text("name", MaxName, func(s *planner.Spot) *string { return &s.Name }),
+	refer("site", siteReference, func(s *planner.Spot) *string { return &s.Site }),
+	word("light", func(s *planner.Spot) *planner.Light { return &s.Light }, planner.Sun, planner.PartSun, planner.Shade),
+	text("shelter", MaxID, func(s *planner.Spot) *string { return &s.Shelter }),
+	optional("night_offset", offsetMeasure, -widestOffset, widestOffset, func(s *planner.Spot) **float64 { return &s.NightOffset }),
+	optional("day_offset", offsetMeasure, -widestOffset, widestOffset, func(s *planner.Spot) **float64 { return &s.DayOffset }),
+)
+
+var mixForm = newForm(
+	number("settling", shareMeasure, 0.001, 0.6, func(m *planner.MixSettings) *float64 { return &m.Settling }),
+	number("refresh", shareMeasure, 0.01, 1, func(m *planner.MixSettings) *float64 { return &m.Refresh }),
+)
+
+var feedingForm = newForm(
+	refer("slow_release", productReference, func(f *planner.FeedingSettings) *string { return &f.SlowRelease }),
+	names("turn", productReference, func(f *planner.FeedingSettings) *[]string { return &f.Turn }),
+	whole("interval", daysMeasure, 1, longestInterval, func(f *planner.FeedingSettings) *int { return &f.Interval }),
+	number("can", volumeMeasure, 0.1, largestCan, func(f *planner.FeedingSettings) *quantity.Volume { return &f.Can }),
+	word("first_day", func(f *planner.FeedingSettings) *string { return &f.FirstDay },
+		"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"),
+)
+
+var recipeForm = newForm(
+	text("name", MaxName, func(r *planner.Recipe) *string { return &r.Name }),
+	word("season", func(r *planner.Recipe) *planner.Season { return &r.Season }, planner.Seasons[:]...),
+	word("light", func(r *planner.Recipe) *planner.Light { return &r.Light }, planner.Sun, planner.PartSun, planner.Shade),
+	list("plants", partForm, func(p *planner.Part) string { return p.Plant }, func(r *planner.Recipe) *[]planner.Part { return &r.Parts }),
+)
+
+var partForm = newForm(
+	required(text("plant", MaxID, func(p *planner.Part) *string { return &p.Plant })),
+	word("role", func(p *planner.Part) *planner.Role { return &p.Role }, planner.Thriller, planner.Filler, planner.Spiller),
+	whole("count", countMeasure, 1, mostPlants, func(p *planner.Part) *int { return &p.Count }),
+	number("share", shareMeasure, 0.001, 1, func(p *planner.Part) *float64 { return &p.Share }),
+)
+
+var entryForm = newForm(
+	required(text("id", MaxID, func(e *planner.Entry) *string { return &e.ID })),
+	required(date("date", func(e *planner.Entry) *civil.Date { return &e.Date })),
+	required(word("kind", func(e *planner.Entry) *planner.EntryKind { return &e.Kind },
+		planner.Fed, planner.Skipped, planner.Planted, planner.Diseased, planner.Noted)),
+	remembered(names("pots", potReference, func(e *planner.Entry) *[]string { return &e.Pots })),
+	remembered(refer("product", productReference, func(e *planner.Entry) *string { return &e.Product })),
+	word("season", func(e *planner.Entry) *planner.Season { return &e.Season }, planner.Seasons[:]...),
+	text("text", MaxNotes, func(e *planner.Entry) *string { return &e.Text }),
+)
+
+// versionField is the key that makes a YAML file a plan. Its value was looked at
+// before the form is read.
+func versionField() field[planner.Plan] {
+	return field[planner.Plan]{
+		key:   versionKey,
+		read:  func(*reader, *place, *yaml.Node, *planner.Plan) {},
+		write: func(*writer, *planner.Plan) *value { return bareValue(currentVersionText) },
+	}
+}
+
+// currency is a field of an ISO 4217 code: three capital letters.
+func currency[T any](key string, get func(*T) *string) field[T] {
+	f := text(key, MaxID, get)
+	f.check = func(c *checker, at *place, from *T) {
+		code := *get(from)
+		bad := len(code) != 3
+		for i := 0; i < len(code) && !bad; i++ {
+			bad = code[i] < 'A' || code[i] > 'Z'
+		}
+		if code != "" && bad {
+			c.report(problem("planfile.currency", at.in(key), "text", code))
+		}
+	}
+	return f
+}
+
+// unique adds to the log that no id may stand twice.
+func unique(f field[planner.Plan]) field[planner.Plan] {
+	inner := f.check
+	f.check = func(c *checker, at *place, from *planner.Plan) {
+		inner(c, at, from)
+		seen := make(map[string]bool, len(from.Log))
+		for i := range from.Log {
+			id := from.Log[i].ID
+			entryAt := at.in(f.key).in(itemName(id, i))
+			if id != "" {
+				c.id(entryAt, id)
+			}
+			if id != "" && seen[id] {
+				c.report(problem("planfile.duplicate_id", entryAt, "id", id))
+			}
+			seen[id] = true
+		}
+	}
+	return f
+}
+
+// remembered turns broken references into warnings: the log tells what happened,
+// and a pot that was given away since is no reason to refuse the file.
+func remembered[T any](f field[T]) field[T] {
+	inner := f.check
+	f.check = func(c *checker, at *place, from *T) {
+		mild := *c
+		mild.problems = c.warnings
+		inner(&mild, at, from)
+	}
+	return f
+}

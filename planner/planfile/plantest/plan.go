@@ -1,0 +1,211 @@
+// Package plantest makes random plans for property tests: every list filled or
+// empty, ids and texts of any script, numbers as people type them and numbers
+// with all their digits. Only tests import it.
+package plantest
+
+import (
+	"fmt"
+	"math"
+
+	"pgregory.net/rapid"
+
+	"fourturn/planner"
+	"fourturn/planner/civil"
+	"fourturn/planner/quantity"
+)
+
+// Plan draws a plan that can be written to a file.
+func Plan() *rapid.Generator[*planner.Plan] {
+	return rapid.Custom(func(t *rapid.T) *planner.Plan {
+		p := &planner.Plan{
+			Title:    Text().Draw(t, "title"),
+			Units:    quantity.System(rapid.IntRange(0, 1).Draw(t, "units")),
+			Currency: rapid.SampledFrom([]string{"", "EUR", "USD"}).Draw(t, "currency"),
+			Risk:     share(t, 0.01, 0.99),
+			Household: planner.Household{
+				Cats: rapid.Bool().Draw(t, "cats"), Dogs: rapid.Bool().Draw(t, "dogs"), Children: rapid.Bool().Draw(t, "children"),
+			},
+			Mix: planner.MixSettings{Settling: share(t, 0.01, 0.5), Refresh: share(t, 0.1, 1)},
+		}
+		p.Sites = each(t, "sites", func(t *rapid.T, id string) planner.Site {
+			return planner.Site{
+				ID: id, Name: Text().Draw(t, "name"), Station: word(t), Elevation: maybe(t, quantity.Length(decimal(t, -400, 4000, 1))),
+				Frost: planner.FrostDates{Last: monthDay(t), First: monthDay(t)},
+			}
+		})
+		p.Spots = each(t, "spots", func(t *rapid.T, id string) planner.Spot {
+			return planner.Spot{
+				ID: id, Name: Text().Draw(t, "name"), Site: one(t, ids(p.Sites, func(s planner.Site) string { return s.ID })),
+				Light: rapid.SampledFrom([]planner.Light{"", planner.Sun, planner.PartSun, planner.Shade}).Draw(t, "light"), Shelter: word(t),
+				NightOffset: maybe(t, decimal(t, -15, 15, 1)), DayOffset: maybe(t, decimal(t, -15, 15, 1)),
+			}
+		})
+		p.Products = each(t, "products", product)
+		p.Recipes = each(t, "recipes", func(t *rapid.T, id string) planner.Recipe {
+			return planner.Recipe{ID: id, Name: Text().Draw(t, "name"), Season: season(t), Light: planner.Sun, Parts: parts(t)}
+		})
+		products := ids(p.Products, func(s planner.Product) string { return s.ID })
+		p.Feeding = planner.FeedingSettings{
+			SlowRelease: one(t, products), Turn: some(t, products), Interval: rapid.IntRange(0, 60).Draw(t, "interval"),
+			Can: quantity.Volume(decimal(t, 1, 100, 1)), FirstDay: rapid.SampledFrom([]string{"", "saturday"}).Draw(t, "day"),
+		}
+		spots := ids(p.Spots, func(s planner.Spot) string { return s.ID })
+		recipes := ids(p.Recipes, func(s planner.Recipe) string { return s.ID })
+		p.Pots = each(t, "pots", func(t *rapid.T, id string) planner.Pot { return pot(t, id, spots, recipes) })
+		pots := ids(p.Pots, func(s planner.Pot) string { return s.ID })
+		p.Log = each(t, "log", func(t *rapid.T, id string) planner.Entry {
+			return planner.Entry{
+				ID: id, Date: date(t, false),
+				Kind: rapid.SampledFrom([]planner.EntryKind{planner.Fed, planner.Skipped, planner.Planted, planner.Diseased, planner.Noted}).Draw(t, "kind"),
+				Pots: some(t, pots), Product: one(t, products), Season: season(t), Text: Text().Draw(t, "text"),
+			}
+		})
+		return p
+	})
+}
+
+func product(t *rapid.T, id string) planner.Product {
+	p := planner.Product{
+		ID: id, Name: Text().Draw(t, "name"),
+		Kind:      rapid.SampledFrom([]planner.ProductKind{planner.SlowRelease, planner.Soluble, planner.PottingMix}).Draw(t, "kind"),
+		Analysis:  rapid.SampledFrom([]string{"", "14-14-14", "0-0-50", "12.5-4-8"}).Draw(t, "analysis"),
+		Longevity: decimal(t, 1, 18, 1), Reference: quantity.Temperature(decimal(t, 10, 30, 1)),
+		Rate: decimal(t, 1, 10, 1), Strength: decimal(t, 50, 500, 1), SpoonMass: quantity.Mass(decimal(t, 5, 30, quantity.Gram.Kilograms())),
+		InShed: decimal(t, 0, 300, 1),
+	}
+	for range rapid.IntRange(0, 3).Draw(t, "packs") {
+		pack := planner.Pack{Price: decimal(t, 1, 100, 1)}
+		if p.Kind == planner.PottingMix {
+			pack.Volume = quantity.Volume(decimal(t, 10, 70, 1))
+		} else {
+			pack.Mass = quantity.Mass(decimal(t, 1, 25, 1))
+		}
+		p.Packs = append(p.Packs, pack)
+	}
+	return p
+}
+
+func pot(t *rapid.T, id string, spots, recipes []string) planner.Pot {
+	p := planner.Pot{
+		ID: id, Name: Text().Draw(t, "name"), Spot: one(t, spots), Client: Text().Draw(t, "client"), Vessel: Vessel(t),
+		Refresh:  rapid.SampledFrom([]planner.RefreshPolicy{"", planner.ReplaceShare, planner.TopUp, planner.AllFresh}).Draw(t, "refresh"),
+		MixSince: date(t, true), Notes: Text().Draw(t, "notes"),
+	}
+	for _, s := range planner.Seasons {
+		if rapid.Bool().Draw(t, "planted") {
+			p.Plantings = append(p.Plantings, planner.Planting{Season: s, Recipe: one(t, recipes), Plants: parts(t), Start: date(t, true)})
+		}
+	}
+	return p
+}
+
+func parts(t *rapid.T) []planner.Part {
+	var list []planner.Part
+	for range rapid.IntRange(0, 3).Draw(t, "parts") {
+		list = append(list, planner.Part{
+			Plant: "plant-" + word(t), Role: rapid.SampledFrom([]planner.Role{"", planner.Thriller, planner.Filler, planner.Spiller}).Draw(t, "role"),
+			Count: rapid.IntRange(0, 9).Draw(t, "count"), Share: share(t, 0.01, 1),
+		})
+	}
+	return list
+}
+
+// Text draws a text that is awkward to write: words that mean something in YAML,
+// several lines, quotes, other scripts.
+func Text() *rapid.Generator[string] {
+	return rapid.OneOf(
+		rapid.Just(""),
+		rapid.SampledFrom([]string{
+			"Urn by the door", "no", "12", "1e3", "~", "null", "true", "2027-05-01", "- a", "a: b", "a #b", "'", `"`, "two\nlines", "two\nlines\n",
+			"\n", " lead", "trail ", "tab\there", "{x}", "[y]", "*a", "&b", "!c", "%d", "@e", "`f`", "|", ">", "Kübel für Überwinterung", "鉢", "a\r\nb",
+			"a\u2028b", "a\u0085b", "\ufeff", "😀", "a\n\n\n", "a\n b\n# c\n", "...", "---", "?", "x,y", "=", "<<", "0x1F", "1_000", "12:30:45",
+		}),
+		rapid.StringN(0, 20, 80),
+	)
+}
+
+func word(t *rapid.T) string { return rapid.StringMatching(`[a-z][a-z0-9_]{0,8}`).Draw(t, "word") }
+
+// id draws an id; some look like numbers, booleans or dates.
+func id() *rapid.Generator[string] {
+	return rapid.OneOf(rapid.StringMatching(`[a-z][a-z0-9_-]{0,6}`), rapid.SampledFrom([]string{"12", "no", "true", "null", "2027-05-01", "é", "鉢1", "0x1F"}))
+}
+
+// each draws up to four things with different ids.
+func each[T any](t *rapid.T, label string, make func(*rapid.T, string) T) []T {
+	var list []T
+	for _, name := range rapid.SliceOfNDistinct(id(), 0, 4, func(s string) string { return s }).Draw(t, label) {
+		list = append(list, make(t, name))
+	}
+	return list
+}
+
+func ids[T any](list []T, id func(T) string) []string {
+	var all []string
+	for _, one := range list {
+		all = append(all, id(one))
+	}
+	return all
+}
+
+// one draws one of several ids, or none.
+func one(t *rapid.T, ids []string) string {
+	return rapid.SampledFrom(append([]string{""}, ids...)).Draw(t, "one")
+}
+
+// some draws some of several ids, each at most once.
+func some(t *rapid.T, ids []string) []string {
+	var list []string
+	for _, id := range ids {
+		if rapid.Bool().Draw(t, "some") {
+			list = append(list, id)
+		}
+	}
+	return list
+}
+
+func season(t *rapid.T) planner.Season {
+	return rapid.SampledFrom(append([]planner.Season{""}, planner.Seasons[:]...)).Draw(t, "season")
+}
+
+func date(t *rapid.T, orNone bool) civil.Date {
+	if orNone && rapid.Bool().Draw(t, "no date") {
+		return 0
+	}
+	return civil.Date(rapid.IntRange(int(civil.New(civil.MinYear, 1, 1)), int(civil.New(civil.MaxYear, 12, 31))).Draw(t, "date"))
+}
+
+func monthDay(t *rapid.T) civil.MonthDay {
+	if rapid.Bool().Draw(t, "no day") {
+		return civil.MonthDay{}
+	}
+	return civil.New(2000, 1, 1).AddDays(rapid.IntRange(0, 365).Draw(t, "day")).MonthDay()
+}
+
+func maybe[T any](t *rapid.T, v T) *T {
+	if rapid.Bool().Draw(t, "none") {
+		return nil
+	}
+	return &v
+}
+
+// decimal draws a number between two others, times a unit: as typed with one
+// decimal, or with all its digits.
+func decimal(t *rapid.T, low, high, unit float64) float64 {
+	if rapid.Bool().Draw(t, "typed") {
+		tenths := rapid.IntRange(int(math.Ceil(low*10)), int(high*10)).Draw(t, "tenths")
+		var x float64
+		if _, err := fmt.Sscan(fmt.Sprintf("%d.%d", tenths/10, max(tenths, -tenths)%10), &x); err != nil {
+			panic("plantest: " + err.Error())
+		}
+		return x * unit
+	}
+	return rapid.Float64Range(low, high).Draw(t, "digits") * unit
+}
+
+func share(t *rapid.T, low, high float64) float64 {
+	if rapid.Bool().Draw(t, "per cent") {
+		return float64(rapid.IntRange(int(math.Ceil(low*100)), int(high*100)).Draw(t, "percent")) / 100
+	}
+	return rapid.Float64Range(low, high).Draw(t, "share")
+}

@@ -1,0 +1,48 @@
+package planfile
+
+import (
+	"fourturn/planner"
+	"fourturn/planner/civil"
+)
+
+var potForm = newForm(append(append(
+	[]field[planner.Pot]{
+		text("name", MaxName, func(p *planner.Pot) *string { return &p.Name }),
+		refer("spot", spotReference, func(p *planner.Pot) *string { return &p.Spot }),
+		text("client", MaxName, func(p *planner.Pot) *string { return &p.Client }),
+	},
+	vesselFields()...),
+	word("refresh", func(p *planner.Pot) *planner.RefreshPolicy { return &p.Refresh },
+		planner.ReplaceShare, planner.TopUp, planner.AllFresh),
+	date("mix_since", func(p *planner.Pot) *civil.Date { return &p.MixSince }),
+	inSeason(table("plantings", plantingForm,
+		func(p *planner.Planting) *string { return (*string)(&p.Season) },
+		func(p *planner.Pot) *[]planner.Planting { return &p.Plantings })),
+	text("notes", MaxNotes, func(p *planner.Pot) *string { return &p.Notes }),
+)...)
+
+var plantingForm = newForm(
+	refer("recipe", recipeReference, func(p *planner.Planting) *string { return &p.Recipe }),
+	date("start", func(p *planner.Planting) *civil.Date { return &p.Start }),
+	list("plants", partForm, func(p *planner.Part) string { return p.Plant }, func(p *planner.Planting) *[]planner.Part { return &p.Plants }),
+)
+
+// inSeason adds to the table of plantings that its keys are the seasons.
+func inSeason(f field[planner.Pot]) field[planner.Pot] {
+	inner := f.check
+	words := make([]string, len(planner.Seasons))
+	for i, s := range planner.Seasons {
+		words[i] = string(s)
+	}
+	f.check = func(c *checker, at *place, from *planner.Pot) {
+		for i := range from.Plantings {
+			season := string(from.Plantings[i].Season)
+			if p, bad := wordProblem(at.in(f.key).in(season), season, words); bad {
+				c.report(p)
+				return
+			}
+		}
+		inner(c, at, from)
+	}
+	return f
+}

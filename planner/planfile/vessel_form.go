@@ -1,0 +1,5 @@
+package planfile
+
+import "fourturn/planner"
+
+func vesselFields() []field[planner.Pot] { return nil }
