@@ -1,0 +1,99 @@
+// Package golden compares what a test draws with what was looked at and accepted:
+// pictures by day and by lamplight, and the structure as markup.
+//
+// Masters lie in testdata beside the test. To accept a change, run the test with
+// FOURTURN_UPDATE=1 in the environment and look at every picture that changed.
+package golden
+
+import (
+	"image/png"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"fourturn/app/theme"
+)
+
+// Updating reports whether masters are being written instead of compared.
+func Updating() bool { return os.Getenv("FOURTURN_UPDATE") != "" }
+
+// App returns a test app with our look, ended with the test.
+func App(t testing.TB, options theme.Options) fyne.App {
+	t.Helper()
+	a := test.NewTempApp(t)
+	a.Settings().SetTheme(theme.New(options))
+	return a
+}
+
+// Check draws what build makes on a page of the given size, light and dark, and
+// compares it with NAME-light.png, NAME-dark.png and NAME.markup.
+func Check(t *testing.T, name string, size fyne.Size, build func() fyne.CanvasObject) {
+	t.Helper()
+	for _, page := range []struct {
+		name string
+		mode theme.Mode
+	}{{"light", theme.Light}, {"dark", theme.Dark}} {
+		App(t, theme.Options{Mode: page.mode})
+		w := test.NewTempWindow(t, build())
+		w.SetPadded(false)
+		w.Resize(size)
+		Picture(t, name+"-"+page.name+".png", w.Canvas())
+		if page.mode == theme.Light {
+			Markup(t, name+".markup", w.Canvas())
+		}
+	}
+}
+
+// CheckWith draws one picture with the given options.
+func CheckWith(t *testing.T, name string, options theme.Options, size fyne.Size, build func() fyne.CanvasObject) {
+	t.Helper()
+	App(t, options)
+	w := test.NewTempWindow(t, build())
+	w.SetPadded(false)
+	w.Resize(size)
+	Picture(t, name+".png", w.Canvas())
+}
+
+// Picture compares the canvas with the master picture, or writes it.
+func Picture(t *testing.T, file string, c fyne.Canvas) {
+	t.Helper()
+	if !Updating() {
+		test.AssertRendersToImage(t, file, c)
+		return
+	}
+	out := create(t, file)
+	defer out.Close()
+	if err := png.Encode(out, c.Capture()); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// Markup compares the structure of the canvas with the master, or writes it.
+func Markup(t *testing.T, file string, c fyne.Canvas) {
+	t.Helper()
+	if !Updating() {
+		test.AssertRendersToMarkup(t, file, c)
+		return
+	}
+	out := create(t, file)
+	defer out.Close()
+	if _, err := out.WriteString(test.RenderToMarkup(c)); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func create(t *testing.T, file string) *os.File {
+	t.Helper()
+	path := filepath.Join("testdata", file)
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	out, err := os.Create(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}

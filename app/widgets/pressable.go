@@ -1,0 +1,95 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+)
+
+// pressable is the part shared by widgets that are pressed as a whole.
+type pressable struct {
+	widget.BaseWidget
+	focused, hovered bool
+	press            func() // nil when there is nothing to press
+}
+
+var (
+	_ fyne.Tappable      = (*pressable)(nil)
+	_ fyne.Focusable     = (*pressable)(nil)
+	_ desktop.Hoverable  = (*pressable)(nil)
+	_ desktop.Cursorable = (*pressable)(nil)
+)
+
+// Tapped presses.
+func (p *pressable) Tapped(*fyne.PointEvent) { p.do() }
+
+func (p *pressable) do() {
+	if p.press != nil {
+		p.press()
+	}
+}
+
+// FocusGained shows the focus ring.
+func (p *pressable) FocusGained() {
+	p.focused = true
+	p.Refresh()
+}
+
+// FocusLost hides the focus ring.
+func (p *pressable) FocusLost() {
+	p.focused = false
+	p.Refresh()
+}
+
+// TypedRune is not used.
+func (p *pressable) TypedRune(rune) {}
+
+// TypedKey presses on Enter and Space and passes Esc on to the dialog around.
+func (p *pressable) TypedKey(ev *fyne.KeyEvent) {
+	switch ev.Name {
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+		p.do()
+	case fyne.KeyEscape:
+		escape(p)
+	}
+}
+
+// MouseIn shows that it can be pressed.
+func (p *pressable) MouseIn(*desktop.MouseEvent) {
+	p.hovered = true
+	p.Refresh()
+}
+
+// MouseMoved is not used.
+func (p *pressable) MouseMoved(*desktop.MouseEvent) {}
+
+// MouseOut ends what MouseIn began.
+func (p *pressable) MouseOut() {
+	p.hovered = false
+	p.Refresh()
+}
+
+// Cursor is a hand where there is something to press.
+func (p *pressable) Cursor() desktop.Cursor {
+	if p.press != nil {
+		return desktop.PointerCursor
+	}
+	return desktop.DefaultCursor
+}
+
+// closer is the content of a dialog, which Esc closes.
+type closer interface{ escape() }
+
+// escape closes the dialog that lies on top, if it is ours. Widgets call it for
+// an Esc that they have no use for themselves.
+func escape(from fyne.CanvasObject) {
+	c := fyne.CurrentApp().Driver().CanvasForObject(from)
+	if c == nil {
+		return
+	}
+	if top, ok := c.Overlays().Top().(*widget.PopUp); ok {
+		if dialog, ok := top.Content.(closer); ok {
+			dialog.escape()
+		}
+	}
+}
