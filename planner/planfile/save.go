@@ -98,9 +98,10 @@ func (s *Store) writeBeside(target string, text []byte, old fs.FileInfo) (path s
 			return "", err
 		}
 	}
+	written := path // a failing return empties path
 	defer func() {
 		if err != nil {
-			_ = s.disk.Remove(path)
+			_ = s.disk.Remove(written)
 		}
 	}()
 	if _, err = file.Write(text); err == nil {
