@@ -97,7 +97,9 @@ func press(b fyne.Focusable, keys ...fyne.KeyName) {
 func TestYearChartMovesAJointByKeys(t *testing.T) {
 	c := newTestChart(t, 3)
 	var moved []string
-	c.OnMoveJoint = func(row, segment, day int) { moved = append(moved, fmt.Sprintf("%d %d %s", row, segment, dayLabel(day))) }
+	c.OnMoveJoint = func(row, segment, day int) {
+		moved = append(moved, fmt.Sprintf("%d %d %s", row, segment, dayLabel(day)))
+	}
 	b := c.body
 	press(b, fyne.KeyRight) // the joint of the second segment
 	if got, want := c.Selected(), (YearPlace{0, 1, true}); got != want {

@@ -1,0 +1,142 @@
+package widgets
+
+import (
+	"math"
+
+	"fyne.io/fyne/v2"
+	fynetheme "fyne.io/fyne/v2/theme"
+
+	"fourturn/app/theme"
+	"fourturn/app/widgets/ink"
+)
+
+// potPainter draws a pot in pixels.
+type potPainter struct {
+	sheet  *ink.Sheet
+	look   look
+	at     potSheet
+	pixels float64 // per unit of the screen
+}
+
+func (p *potPainter) solid(name fyne.ThemeColorName) ink.Paint {
+	return ink.Solid(p.look.colour(name))
+}
+
+func (p *potPainter) hatch(name fyne.ThemeColorName, pattern Pattern) ink.Paint {
+	return ink.Hatched(p.look.colour(name), pattern, p.pixels)
+}
+
+// line returns a stroke width in pixels, never thinner than one.
+func (p *potPainter) line(units float64) float64 { return math.Max(1, units*p.pixels) }
+
+func (p *potPainter) pixel(u ink.Point) ink.Point {
+	return ink.Point{X: u.X * p.pixels, Y: u.Y * p.pixels}
+}
+
+func (p *potPainter) shape(v PotView, metres []Metres) []ink.Point {
+	points := make([]ink.Point, len(metres))
+	for i, m := range metres {
+		points[i] = p.pixel(p.at.point(v, m))
+	}
+	return points
+}
+
+func (p *potPainter) side(s *PotSide) {
+	if !p.at.has(SideView) {
+		return
+	}
+	p.ground()
+	mix := p.shape(SideView, between(s.Inner, s.MixFrom, s.MixTo))
+	water := p.shape(SideView, between(s.Inner, s.WaterFrom, s.WaterTo))
+	for _, plant := range s.Plants {
+		if plant.Habit != Trailing {
+			p.plant(s, plant)
+		}
+	}
+	p.wall(SideView, s.Outer, s.Inner)
+	p.sheet.Fill(p.solid(theme.ColorSoil), mix)
+	p.sheet.Fill(p.hatch(theme.ColorSoilMark, ink.Dots), mix)
+	p.sheet.Fill(p.solid(theme.ColorWater), water)
+	p.sheet.Fill(p.hatch(theme.ColorWaterMark, ink.Waves), water)
+	p.level(s.Inner, s.MixTo, len(mix) > 0, theme.ColorSoilMark)
+	p.level(s.Inner, s.WaterTo, len(water) > 0, theme.ColorWaterMark)
+	p.outlines(SideView, s.Outer, s.Inner)
+	for _, plant := range s.Plants {
+		if plant.Habit == Trailing {
+			p.plant(s, plant)
+		}
+	}
+}
+
+// ground draws the line on which the pot stands.
+func (p *potPainter) ground() {
+	place := p.at.views[SideView]
+	y := p.at.point(SideView, Metres{0, place.outer.y0}).Y + 0.75
+	a := p.at.point(SideView, Metres{place.outer.x0, 0}).X - 14
+	b := p.at.point(SideView, Metres{place.outer.x1, 0}).X + 14
+	p.sheet.Stroke(p.solid(theme.ColorOutline), p.line(1), false, p.pixel(ink.Point{X: a, Y: y}), p.pixel(ink.Point{X: b, Y: y}))
+}
+
+// wall fills what lies between the outline and the hollow.
+func (p *potPainter) wall(v PotView, outer, inner []Metres) {
+	hollow := p.shape(v, turned(inner, false))
+	p.sheet.Fill(p.solid(theme.ColorSurface), p.shape(v, turned(outer, true)))
+	p.sheet.Fill(p.hatch(theme.ColorOutline, ink.Rising), p.shape(v, turned(outer, true)), hollow)
+}
+
+func (p *potPainter) outlines(v PotView, outer, inner []Metres) {
+	p.sheet.Stroke(p.solid(theme.ColorOutline), p.line(1), true, p.shape(v, inner)...)
+	p.sheet.Stroke(p.solid(fynetheme.ColorNameForeground), p.line(1.5), true, p.shape(v, outer)...)
+}
+
+// level draws the top of a filling across the hollow.
+func (p *potPainter) level(inner []Metres, y float64, filled bool, colour fyne.ThemeColorName) {
+	if !filled {
+		return
+	}
+	x0, x1 := math.Inf(1), math.Inf(-1)
+	for _, m := range between(inner, y-1e-6, y+1e-6) {
+		x0, x1 = math.Min(x0, m.X), math.Max(x1, m.X)
+	}
+	if x0 >= x1 {
+		return
+	}
+	a, b := p.pixel(p.at.point(SideView, Metres{x0, y})), p.pixel(p.at.point(SideView, Metres{x1, y}))
+	p.sheet.Stroke(p.solid(colour), p.line(1.5), false, a, b)
+}
+
+func (p *potPainter) plan(plan *PotPlan) {
+	if !p.at.has(PlanView) {
+		return
+	}
+	p.wall(PlanView, plan.Outer, plan.Inner)
+	hollow := p.shape(PlanView, plan.Inner)
+	p.sheet.Fill(p.solid(theme.ColorSoil), hollow)
+	p.sheet.Fill(p.hatch(theme.ColorSoilMark, ink.Dots), hollow)
+	p.outlines(PlanView, plan.Outer, plan.Inner)
+	for _, plant := range plan.Plants {
+		c := p.pixel(p.at.point(PlanView, Metres{plant.X, plant.Y}))
+		r := plant.Spread / 2 * p.at.scale * p.pixels
+		p.sheet.Fill(p.solid(theme.CategoryWash(plant.Category)), ink.Disc(c, r))
+		p.sheet.Stroke(p.solid(theme.CategoryEdge(plant.Category)), p.line(1.4), true, ink.Disc(c, r)...)
+	}
+}
+
+// dimension draws a dimension line with slanting ticks and thin guide lines.
+func (p *potPainter) dimension(d PotDimension) {
+	from, to := p.at.dimension(d)
+	a, b := p.pixel(from), p.pixel(to)
+	ink1 := p.solid(theme.ColorOutline)
+	p.sheet.Stroke(ink1, p.line(1), false, a, b)
+	tick := 3 * p.pixels
+	for _, end := range []ink.Point{a, b} {
+		p.sheet.Stroke(p.solid(fynetheme.ColorNameForeground), p.line(1.2), false,
+			ink.Point{X: end.X - tick, Y: end.Y + tick}, ink.Point{X: end.X + tick, Y: end.Y - tick})
+	}
+	for _, guide := range [][2]ink.Point{
+		{p.pixel(p.at.point(d.View, d.From)), a},
+		{p.pixel(p.at.point(d.View, d.To)), b},
+	} {
+		p.sheet.Dash(ink1, p.line(0.75), 2*p.pixels, 2*p.pixels, guide[0], guide[1])
+	}
+}
