@@ -182,7 +182,7 @@ func (d *Document) rewrite(plan *planner.Plan) ([]byte, *yaml.Node, error) {
 			return spliced, back, nil
 		}
 	}
-	text = anew(root, valueOf(plan))
+	text = anew(text, root, valueOf(plan))
 	back, err := readBack(text, plan)
 	return text, back, err
 }
@@ -205,17 +205,26 @@ var errNotWritten = errors.New("planfile: the plan cannot be written as a file t
 // anew writes a plan without regard to the old lines, under the comments that
 // they held. It is the last resort for files in a shape that cannot be changed
 // in place, such as one bracket around everything.
-func anew(root *yaml.Node, v *value) []byte {
-	var b strings.Builder
+func anew(text []byte, root *yaml.Node, v *value) []byte {
+	s := newSplicer(text)
+	seen := map[string]bool{}
+	keep := func(row string) {
+		if row = strings.TrimSpace(row); strings.HasPrefix(row, "#") && !seen[row] {
+			seen[row] = true
+			s.write(row + "\n")
+		}
+	}
+	for at := 0; at < min(root.Line-1, len(s.lines)); at++ {
+		keep(s.lines[at].text(text))
+	}
 	for _, comment := range comments([]*yaml.Node{root}, nil) {
 		for _, row := range strings.Split(comment, "\n") {
-			if row = strings.TrimSpace(row); row != "" {
-				b.WriteString(row + "\n")
-			}
+			keep(row)
 		}
 	}
 	v.adopt(root)
-	return append([]byte(b.String()), emit(v)...)
+	s.write(string(emit(v)))
+	return s.out
 }
 
 // Position returns the line and column, from 1, of the part of the file that a

@@ -24,12 +24,15 @@ type measure struct {
 type unit struct {
 	suffix string
 	from   func(float64) float64
-	signed bool // write a plus sign, for offsets
+	signed bool    // write a plus sign, for offsets
+	below  float64 // from here on a larger unit reads better; 0 for no limit
 }
 
 func scaled(suffix string, scale float64) unit {
 	return unit{suffix: suffix, from: func(x float64) float64 { return x / scale }}
 }
+
+var grams = unit{suffix: " g", from: func(kg float64) float64 { return kg / 0.001 }, below: 1}
 
 var (
 	lengthMeasure = &measure{
@@ -56,8 +59,8 @@ var (
 	massMeasure = &measure{
 		name: "mass", example: "450 g",
 		parse:  func(s string) (float64, error) { v, err := quantity.ParseMass(s, 0); return float64(v), err },
-		metric: []unit{scaled(" g", 0.001), scaled(" kg", 1)},
-		us:     []unit{scaled(" lb", float64(quantity.Pound)), scaled(" oz", float64(quantity.Ounce)), scaled(" g", 0.001), scaled(" kg", 1)},
+		metric: []unit{grams, scaled(" kg", 1)},
+		us:     []unit{scaled(" lb", float64(quantity.Pound)), scaled(" oz", float64(quantity.Ounce)), grams, scaled(" kg", 1)},
 	}
 	temperatureMeasure = &measure{
 		name: "temperature", example: "21 °C", parse: parseTemperature,
@@ -165,7 +168,11 @@ func (m *measure) format(x float64, system quantity.System) string {
 		if !ok {
 			continue
 		}
-		if digits := significantDigits(text); digits < fewest {
+		digits := significantDigits(text)
+		if u.below > 0 && math.Abs(x) >= u.below {
+			digits++
+		}
+		if digits < fewest {
 			best, fewest = text, digits
 		}
 	}

@@ -116,7 +116,42 @@ func (m *merger) record(at *place, base, mine, theirs *value) *value {
 			merged.entries = append(merged.entries, entry{key, v})
 		}
 	}
+	m.fitStock(at, merged, base, mine, theirs)
 	return merged
+}
+
+// fitStock keeps the unit of a product's stock with its kind: where the sides
+// made different things of one product, the stock is that of the side whose kind
+// was taken.
+func (m *merger) fitStock(at *place, merged, base, mine, theirs *value) {
+	stock, kind := merged.find(inShedKey), merged.find(kindKey)
+	if stock == nil || kind == nil {
+		return
+	}
+	fits := func(v *value) bool {
+		return v == nil || v.measure == stockMeasure(&planner.Product{Kind: planner.ProductKind(kind.text)})
+	}
+	if fits(stock) {
+		return
+	}
+	b, mi, th := lookUp(base, inShedKey), lookUp(mine, inShedKey), lookUp(theirs, inShedKey)
+	c := Conflict{Where: at.in(inShedKey).where(), Kind: BothChanged, Base: shown(b), Mine: shown(mi), Theirs: shown(th)}
+	taken := mi
+	if !same(lookUp(mine, kindKey), kind) {
+		taken, c.Taken = th, Theirs
+	}
+	if !fits(taken) {
+		taken = nil
+	}
+	for i, e := range merged.entries {
+		if e.key == inShedKey && taken != nil {
+			merged.entries[i].value = taken
+		} else if e.key == inShedKey {
+			merged.entries = append(merged.entries[:i:i], merged.entries[i+1:]...)
+			break
+		}
+	}
+	m.conflicts = append(m.conflicts, c)
 }
 
 // entries merges a table or a list by its keys.

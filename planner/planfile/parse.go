@@ -110,6 +110,10 @@ func invalidByte(data []byte) int {
 
 var yamlLine = regexp.MustCompile(`line (\d+): (.*)`)
 
+// parserSays matches the messages of the library's parser, which count lines from
+// 0, unlike those of its scanner (yaml.v3 v3.0.1, decode.go, parser.fail).
+var parserSays = regexp.MustCompile(`^(did not find expected (<|node content|'-' indicator|key|',')|found (duplicate %YAML|undefined tag|incompatible YAML))`)
+
 // syntaxProblem names the place of a YAML error. The library gives the line; the
 // column is that of the first character on it.
 func syntaxProblem(data []byte, err error) error {
@@ -117,6 +121,9 @@ func syntaxProblem(data []byte, err error) error {
 	if m := yamlLine.FindStringSubmatch(said); m != nil {
 		line, _ = strconv.Atoi(m[1])
 		said = m[2]
+		if parserSays.MatchString(said) {
+			line++
+		}
 	}
 	lines := splitLines(data)
 	line = max(1, min(line, len(lines)))

@@ -12,7 +12,7 @@ import (
 
 var productForm = stocked(newForm(
 	text("name", MaxName, func(p *planner.Product) *string { return &p.Name }),
-	required(word("kind", func(p *planner.Product) *planner.ProductKind { return &p.Kind },
+	required(word(kindKey, func(p *planner.Product) *planner.ProductKind { return &p.Kind },
 		planner.SlowRelease, planner.Soluble, planner.PottingMix)),
 	analysis("analysis", func(p *planner.Product) *string { return &p.Analysis }),
 	number("longevity", monthsMeasure, 0.5, 36, func(p *planner.Product) *float64 { return &p.Longevity }),
@@ -41,7 +41,10 @@ func packKey(p *planner.Pack) string {
 	return ""
 }
 
-const inShedKey = "in_shed"
+const (
+	kindKey   = "kind"
+	inShedKey = "in_shed"
+)
 
 // stockMeasure is what a product in the shed is counted in: mix by volume,
 // fertiliser by mass.

@@ -232,6 +232,11 @@ func (s *splicer) inline(n *yaml.Node, lines segment, v *value, indent int) bool
 	if n.Kind != yaml.ScalarNode && n.Style&yaml.FlowStyle == 0 || s.lastLine(n, indent) != at {
 		return false
 	}
+	for next := at + 1; next < lines.end; next++ {
+		if !blankOrComment(s.lines[next].text(s.data)) { // a plain text that goes on
+			return false
+		}
+	}
 	text := s.lines[at].text(s.data)
 	begin := byteColumn(text, n.Column)
 	if begin < 0 {

@@ -1,5 +1,7 @@
 package planfile
 
+import "maps"
+
 // texts are the English words for every code, with {named} arguments. The
 // surface has them in every language; these are for errors in a log, and a test
 // holds the two equal.
@@ -46,3 +48,6 @@ var texts = map[string]string{
 	"planfile.wrong_type.text":        "a {found} stands where a single value is needed",
 	"planfile.yaml":                   "this is not YAML: {said}",
 }
+
+// Texts returns a copy of the English words for every code of a [Problem].
+func Texts() map[string]string { return maps.Clone(texts) }
