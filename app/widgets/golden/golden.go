@@ -37,9 +37,7 @@ func Check(t *testing.T, name string, size fyne.Size, build func() fyne.CanvasOb
 		mode theme.Mode
 	}{{"light", theme.Light}, {"dark", theme.Dark}} {
 		App(t, theme.Options{Mode: page.mode})
-		w := test.NewTempWindow(t, build())
-		w.SetPadded(false)
-		w.Resize(size)
+		w := window(t, size, build())
 		Picture(t, name+"-"+page.name+".png", w.Canvas())
 		if page.mode == theme.Light {
 			Markup(t, name+".markup", w.Canvas())
@@ -51,10 +49,20 @@ func Check(t *testing.T, name string, size fyne.Size, build func() fyne.CanvasOb
 func CheckWith(t *testing.T, name string, options theme.Options, size fyne.Size, build func() fyne.CanvasObject) {
 	t.Helper()
 	App(t, options)
-	w := test.NewTempWindow(t, build())
-	w.SetPadded(false)
-	w.Resize(size)
+	w := window(t, size, build())
 	Picture(t, name+".png", w.Canvas())
+}
+
+// window shows an object in a window of the given size. It is laid out twice,
+// because text that wraps knows its height only once it knows its width; a real
+// window does the same while it is drawn.
+func window(t *testing.T, size fyne.Size, o fyne.CanvasObject) fyne.Window {
+	t.Helper()
+	w := test.NewTempWindow(t, o)
+	w.SetPadded(false)
+	w.Resize(size.AddWidthHeight(1, 1))
+	w.Resize(size)
+	return w
 }
 
 // Picture compares the canvas with the master picture, or writes it.
