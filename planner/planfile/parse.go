@@ -72,19 +72,36 @@ func refuseBytes(data []byte) (Problem, bool) {
 		p.Column = 1 + utf8.RuneCount(data[bytes.LastIndexByte(data[:at], '\n')+1:at])
 		return p, true
 	}
-	// Every node but the first follows one of these characters.
-	nodes := 0
-	for _, b := range data {
-		switch b {
-		case '\n', '\r', ',', ':', '[', '{', '-', '?':
-			nodes++
-		}
-	}
-	// Dates and numbers have hyphens too; a file of long prose has few lines.
-	if nodes > 2*MaxNodes {
+	if atMostNodes(data) > MaxNodes {
 		return problem("planfile.too_many_nodes", nil), true
 	}
 	return Problem{}, false
+}
+
+// atMostNodes bounds the number of nodes and comments of a text without parsing
+// it: each begins after an indicator of YAML, a colon stands between two.
+func atMostNodes(data []byte) int {
+	count := 1
+	for i, b := range data {
+		switch b {
+		case ',', '[', '{', '#':
+			count++
+		case '%': // a directive
+			if i == 0 || data[i-1] == '\n' || data[i-1] == '\r' {
+				count++
+			}
+		case '-', '?':
+			if i+1 == len(data) || data[i+1] <= ' ' {
+				count++
+			}
+		case ':':
+			// In brackets a colon may stand right after a quote or before a bracket.
+			if i+1 == len(data) || data[i+1] <= ' ' || data[i-min(i, 1)] == '"' || data[i-min(i, 1)] == '\'' || bytes.IndexByte([]byte(",[]{}"), data[i+1]) >= 0 {
+				count += 2
+			}
+		}
+	}
+	return count
 }
 
 // invalidByte returns the index of the first byte that no plan file may hold:

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"sort"
 	"strings"
+	"unicode/utf8"
 
 	"fourturn/planner/finding"
 	"fourturn/planner/working"
@@ -93,9 +94,20 @@ func problem(code string, at *place, args ...string) Problem {
 	}
 	p := Problem{Finding: finding.Finding{Code: code, Severity: finding.Error, Where: at.where()}}
 	for i := 0; i+1 < len(args); i += 2 {
-		p.Args = append(p.Args, finding.Arg{Name: args[i], Value: working.Text(args[i+1])})
+		p.Args = append(p.Args, finding.Arg{Name: args[i], Value: working.Text(shortened(args[i+1]))})
 	}
 	return p
+}
+
+// longestArgument is how much of a text from a file a message repeats.
+const longestArgument = 80
+
+func shortened(s string) string {
+	if !longText(s, longestArgument) {
+		return s
+	}
+	runes := []rune(s[:min(len(s), longestArgument*utf8.UTFMax)])
+	return string(runes[:longestArgument]) + "…"
 }
 
 // place is a path in the plan, built from its end so that walking down a large

@@ -88,7 +88,7 @@ func TestEveryCodeIsMade(t *testing.T) {
 		strings.Repeat("[", 50) + strings.Repeat("]", 50),
 		"fourturn: 1\nsites: " + strings.Repeat("{a: ", 40) + "x" + strings.Repeat("}", 40),
 		"fourturn: 1\n" + strings.Repeat("#", planfile.MaxBytes),
-		"fourturn: 1\n" + strings.Repeat("- ", 2*planfile.MaxNodes+1),
+		"fourturn: 1\n" + strings.Repeat("- ", planfile.MaxNodes+1),
 	} {
 		_, err := planfile.Decode([]byte(text))
 		note(err)

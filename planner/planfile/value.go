@@ -108,8 +108,8 @@ func scalarSays(n *yaml.Node, v *value) bool {
 }
 
 func recordSays(n *yaml.Node, v *value) bool {
-	if n.Kind != yaml.MappingNode {
-		return false
+	if n.Kind != yaml.MappingNode { // an id with nothing after it is a pot of nothing but defaults
+		return len(v.entries) == 0 && n.Kind == yaml.ScalarNode && n.Tag == "!!null"
 	}
 	found := 0
 	for i := 0; i+1 < len(n.Content); i += 2 {

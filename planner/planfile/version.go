@@ -27,7 +27,7 @@ func versionOf(root *yaml.Node) (int, error) {
 		return 0, fileProblem("planfile.no_version", root.Line, root.Column)
 	}
 	version, err := strconv.Atoi(n.Value)
-	if err != nil || n.Kind != yaml.ScalarNode || version < 0 || version > highestVersion {
+	if err != nil || strconv.Itoa(version) != n.Value || n.Kind != yaml.ScalarNode || version < 0 || version > highestVersion {
 		p := problem("planfile.bad_version", (*place)(nil).in(versionKey), "text", n.Value)
 		p.Line, p.Column = n.Line, n.Column
 		return 0, &Problems{List: []Problem{p}}
