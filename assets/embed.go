@@ -1,7 +1,8 @@
 // Package assets carries the fonts, the icon and the drawings inside the program,
 // so that it looks the same everywhere and needs no file beside it.
 //
-// Fonts are unchanged copies; the licence of each lies beside it. Icons are drawn
+// The licence of each font lies beside it, and fonts/README.md says what was
+// changed. Icons are drawn
 // in strokes (icons/strokes) and turned into outlines (icons) by the program in
 // app/theme/outline, because the toolkit recolours fills but not strokes.
 package assets

@@ -24,11 +24,11 @@
 //
 // # Type
 //
-// Headings are set in Vollkorn, a sturdy bread-and-butter serif with old-style
-// figures, as in a good handbook; formulas and asides in its italic. All else is
-// Open Sans, a humanist sans that stays clear at small sizes and whose figures
-// have one width, so that columns of numbers align without asking for it (the
-// toolkit cannot ask). Sizes go up by about a fifth: 12, 14, 17, 20, 22, 28. The
+// Headings are set in Vollkorn, a sturdy bread-and-butter serif, as in a good
+// handbook; formulas and asides in its italic. All else is Open Sans, a humanist
+// sans that stays clear at small sizes. The figures of both are lining and have
+// one width, so that columns of numbers align without asking for it (the toolkit
+// cannot ask; assets/fonts/README.md says what was done). Sizes go up by about a fifth: 12, 14, 17, 20, 22, 28. The
 // text scale multiplies them and the icons between 0.8 and 2.
 //
 // # Rhythm
@@ -51,6 +51,6 @@
 // # Limits
 //
 // The toolkit cannot colour strokes of icons, so they are outlined beforehand (see
-// the program in outline). It offers no tabular or lining figures of a font that
-// keeps them as a feature; hence the choice of fonts.
+// the program in outline). Text set in Vollkorn has no other font to fall back on:
+// it covers Latin and Greek letters and the usual signs of formulas.
 package theme

@@ -8,11 +8,12 @@ import (
 
 // Fonts are made once: the toolkit caches their faces by resource.
 var (
-	textRegular = font("OpenSans-Regular.ttf")
-	textBold    = font("OpenSans-Semibold.ttf")
-	textItalic  = font("OpenSans-Italic.ttf")
-	heading     = font("Vollkorn-SemiBold.ttf")
-	formula     = font("Vollkorn-Italic.ttf")
+	textRegular    = font("OpenSans-Regular.ttf")
+	textBold       = font("OpenSans-Semibold.ttf")
+	textItalic     = font("OpenSans-Italic.ttf")
+	textBoldItalic = font("OpenSans-SemiboldItalic.ttf")
+	heading        = font("Vollkorn-SemiBold.ttf")
+	formula        = font("Vollkorn-Italic.ttf")
 )
 
 // HeadingFont returns the serif for headings, for canvas.Text.FontSource.

@@ -83,6 +83,8 @@ func (t *Theme) Font(style fyne.TextStyle) fyne.Resource {
 		return fynetheme.DefaultTextMonospaceFont()
 	case style.Symbol:
 		return fynetheme.DefaultSymbolFont()
+	case style.Bold && style.Italic:
+		return textBoldItalic
 	case style.Bold:
 		return textBold
 	case style.Italic:

@@ -1,6 +1,7 @@
 package theme
 
 import (
+	"encoding/binary"
 	"fmt"
 	"image/color"
 	"math"
@@ -287,6 +288,54 @@ func TestFiguresAreTabular(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The serif has no other font to fall back on, so it must hold every sign that a
+// heading or a formula can need.
+func TestSerifCoversFormulas(t *testing.T) {
+	test.NewTempApp(t)
+	const signs = "ÄÖÜäöüßáéíóúñ¿¡«»„“”‚‘’–—…·⋅×÷−±≈≤≥≠°²³¹⁰⁴⁻½¼¾€£Ωπθ√∑∫∞→←₀₁₂₃αβλρσΔμηφτε"
+	for name, source := range map[string]fyne.Resource{"heading": HeadingFont(), "formula": FormulaFont()} {
+		has := covered(t, source.Content())
+		if has['ж'] {
+			t.Errorf("%s: Cyrillic was left out, but is found: the reader of the table is wrong", name)
+		}
+		for _, r := range signs {
+			if !has[r] {
+				t.Errorf("%s: no %c (%U)", name, r, r)
+			}
+		}
+	}
+}
+
+// covered reads which characters of the basic plane a TrueType font holds, from
+// its character map of format 4 (OpenType specification 1.9, "cmap").
+func covered(t *testing.T, font []byte) map[rune]bool {
+	t.Helper()
+	be := binary.BigEndian
+	u16 := func(at int) int { return int(be.Uint16(font[at:])) }
+	u32 := func(at int) int { return int(be.Uint32(font[at:])) }
+	cmap := 0
+	for i := range u16(4) {
+		if record := 12 + 16*i; string(font[record:record+4]) == "cmap" {
+			cmap = u32(record + 8)
+		}
+	}
+	has := map[rune]bool{}
+	for i := range u16(cmap + 2) {
+		sub := cmap + u32(cmap+4+8*i+4)
+		if u16(sub) != 4 {
+			continue
+		}
+		segments := u16(sub+6) / 2
+		for s := range segments {
+			end, start := u16(sub+14+2*s), u16(sub+16+2*segments+2*s)
+			for c := start; c <= end && c < 0xffff; c++ {
+				has[rune(c)] = true
+			}
+		}
+	}
+	return has
 }
 
 func TestDrawingsUseKnownColours(t *testing.T) {

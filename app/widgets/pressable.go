@@ -77,19 +77,14 @@ func (p *pressable) Cursor() desktop.Cursor {
 	return desktop.DefaultCursor
 }
 
-// closer is the content of a dialog, which Esc closes.
-type closer interface{ escape() }
-
-// escape closes the dialog that lies on top, if it is ours. Widgets call it for
-// an Esc that they have no use for themselves.
+// escape closes the dialog that lies on top. Widgets call it for an Esc that they
+// have no use for themselves.
 func escape(from fyne.CanvasObject) {
 	c := fyne.CurrentApp().Driver().CanvasForObject(from)
 	if c == nil {
 		return
 	}
-	if top, ok := c.Overlays().Top().(*widget.PopUp); ok {
-		if dialog, ok := top.Content.(closer); ok {
-			dialog.escape()
-		}
+	if top, ok := c.Overlays().Top().(*dialogCover); ok {
+		top.dialog.Cancel()
 	}
 }
