@@ -94,6 +94,17 @@ func TestDialogEscapeFromWithin(t *testing.T) {
 			t.Error("the second Esc must close")
 		}
 	}
+	accepted := 0
+	field := NewMeasureField("Length", "", nil)
+	ShowDialog(w.Canvas(), DialogData{Title: "T", Accept: "Yes", Content: field, Focus: field.Entry(), OnAccept: func() bool {
+		accepted++
+		return field.Value() == "90 cm"
+	}})
+	field.entry.SetText("90 cm")
+	press(field.entry, fyne.KeyReturn)
+	if accepted != 1 || w.Canvas().Overlays().Top() != nil {
+		t.Errorf("Enter in a field accepted %d times", accepted)
+	}
 	d := ShowDialog(w.Canvas(), DialogData{Title: "T", Accept: "Yes", Content: NewText("x")})
 	button, ok := w.Canvas().Focused().(*Button)
 	if !ok {

@@ -42,7 +42,12 @@ func NewMeasureField(label, help string, onCommit func(text string) error) *Meas
 	m.entry = &measureEntry{field: m}
 	m.entry.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
 	m.entry.ExtendBaseWidget(m.entry)
-	m.entry.OnSubmitted = func(string) { m.Commit() }
+	m.entry.OnSubmitted = func(string) {
+		m.Commit()
+		if m.problem == "" {
+			submit(m.entry)
+		}
+	}
 	m.ExtendBaseWidget(m)
 	return m
 }

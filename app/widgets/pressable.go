@@ -77,14 +77,28 @@ func (p *pressable) Cursor() desktop.Cursor {
 	return desktop.DefaultCursor
 }
 
-// escape closes the dialog that lies on top. Widgets call it for an Esc that they
+// escape cancels the dialog that lies on top. Widgets call it for an Esc that they
 // have no use for themselves.
 func escape(from fyne.CanvasObject) {
+	if d := topDialog(from); d != nil {
+		d.Cancel()
+	}
+}
+
+// submit accepts the dialog that lies on top, for an Enter that is not needed.
+func submit(from fyne.CanvasObject) {
+	if d := topDialog(from); d != nil {
+		d.Accept()
+	}
+}
+
+func topDialog(from fyne.CanvasObject) *Dialog {
 	c := fyne.CurrentApp().Driver().CanvasForObject(from)
 	if c == nil {
-		return
+		return nil
 	}
 	if top, ok := c.Overlays().Top().(*dialogCover); ok {
-		top.dialog.Cancel()
+		return top.dialog
 	}
+	return nil
 }
