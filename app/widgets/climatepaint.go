@@ -13,7 +13,7 @@ import (
 // Measures of the chart, in units of the screen.
 const (
 	sampleWidth float32 = 26
-	oddsShare           = 0.30 // height of certain freeze, as a share of the plot
+	oddsShare   float64 = 0.30 // height of certain freeze, as a share of the plot
 )
 
 // legendItem is one word of the legend with how its sample is drawn.

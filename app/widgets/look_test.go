@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	fynetheme "fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
 	"pgregory.net/rapid"
 
 	"fourturn/app/theme"
@@ -40,6 +41,41 @@ func TestPageInEveryLook(t *testing.T) {
 	golden.CheckWith(t, "whole-dark-contrast", theme.Options{Mode: theme.Dark, HighContrast: true}, size, page)
 	golden.CheckWith(t, "whole-dark-safe", theme.Options{Mode: theme.Dark, ColorSafe: true}, size, page)
 	golden.CheckWith(t, "whole-large", theme.Options{Mode: theme.Light, TextScale: 1.5}, fyne.NewSize(1350, 900), page)
+}
+
+// On a screen with two pixels to a unit everything is drawn finer, not larger.
+func TestPageOnAFineScreen(t *testing.T) {
+	golden.CheckAtScale(t, "whole-fine", 2, fyne.NewSize(900, 600), page)
+}
+
+// The toolkit's own parts, as they look on our page.
+func TestToolkitLook(t *testing.T) {
+	golden.Check(t, "toolkit", fyne.NewSize(640, 420), func() fyne.CanvasObject {
+		sel := widget.NewSelect([]string{"Round, tapered", "Rectangular"}, nil)
+		sel.SetSelectedIndex(0)
+		radio := widget.NewRadioGroup([]string{"metric", "US customary"}, nil)
+		radio.SetSelected("metric")
+		check := widget.NewCheck("under a roof", nil)
+		check.SetChecked(true)
+		slider := widget.NewSlider(0, 10)
+		slider.SetValue(4)
+		bar := widget.NewProgressBar()
+		bar.SetValue(0.4)
+		multi := widget.NewMultiLineEntry()
+		multi.SetText("Stood in full sun; the bidens\noutgrew the rest by July.")
+		off := widget.NewEntry()
+		off.SetPlaceHolder("search")
+		important := widget.NewButton("Main", nil)
+		important.Importance = widget.HighImportance
+		danger := widget.NewButton("Remove", nil)
+		danger.Importance = widget.DangerImportance
+		return container.NewPadded(container.NewVBox(
+			container.NewGridWithColumns(2, sel, off), container.NewGridWithColumns(2, radio, check), slider, bar, multi,
+			container.NewHBox(widget.NewButton("Plain", nil), important, danger, widget.NewHyperlink("Source", nil)),
+			widget.NewAccordion(widget.NewAccordionItem("More about this pot", widget.NewLabel("text"))),
+			container.NewAppTabs(container.NewTabItem("Plantings", widget.NewLabel("x")), container.NewTabItem("History", widget.NewLabel("y"))),
+		))
+	})
 }
 
 // Every widget that takes the focus or can be pressed has a name for screen

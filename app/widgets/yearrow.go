@@ -113,8 +113,9 @@ func (v *yearRowView) icon(i int) *canvas.Image {
 	return v.icons[i]
 }
 
-func (v *yearRowView) objects() []fyne.CanvasObject {
-	objects := []fyne.CanvasObject{v.raster}
+// marks returns what lies on top of the raster.
+func (v *yearRowView) marks() []fyne.CanvasObject {
+	var objects []fyne.CanvasObject
 	for _, i := range v.icons {
 		objects = append(objects, i)
 	}
@@ -126,7 +127,8 @@ func (v *yearRowView) objects() []fyne.CanvasObject {
 
 func (v *yearRowView) hide() {
 	v.index = -1
-	for _, o := range v.objects() {
+	show(v.raster, false)
+	for _, o := range v.marks() {
 		show(o, false)
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/software"
 	"fyne.io/fyne/v2/test"
 
 	"fourturn/app/theme"
@@ -50,6 +51,17 @@ func CheckWith(t *testing.T, name string, options theme.Options, size fyne.Size,
 	t.Helper()
 	App(t, options)
 	w := window(t, size, build())
+	Picture(t, name+".png", w.Canvas())
+}
+
+// CheckAtScale draws one picture as on a screen with scale pixels to a unit.
+func CheckAtScale(t *testing.T, name string, scale float32, size fyne.Size, build func() fyne.CanvasObject) {
+	t.Helper()
+	App(t, theme.Options{Mode: theme.Light})
+	w := window(t, size, build())
+	w.Canvas().(software.WindowlessCanvas).SetScale(scale)
+	w.Resize(size.AddWidthHeight(1, 1))
+	w.Resize(size)
 	Picture(t, name+".png", w.Canvas())
 }
 
