@@ -107,6 +107,11 @@ func IconIn(name IconName, colour fyne.ThemeColorName) fyne.Resource {
 	return fynetheme.NewColoredResource(iconResources[name], colour)
 }
 
+// AppIcon returns the program's own icon.
+func AppIcon() fyne.Resource { return appIcon }
+
+var appIcon = fyne.NewStaticResource("fourturn.png", assets.AppIcon)
+
 var iconResources = loadIcons()
 
 func loadIcons() map[IconName]fyne.Resource {

@@ -20,10 +20,11 @@ type ClimateChart struct {
 	// OnRead is called when the reading line comes to another day.
 	OnRead func(day int)
 
-	data    ClimateData
-	day     int
-	reading bool // the reading line shows
-	focused bool
+	data     ClimateData
+	revision int // counts the calls of Set
+	day      int
+	reading  bool // the reading line shows
+	focused  bool
 }
 
 var (
@@ -45,6 +46,7 @@ func NewClimateChart(data ClimateData) *ClimateChart {
 // Set shows another year.
 func (c *ClimateChart) Set(data ClimateData) {
 	c.data = data
+	c.revision++
 	c.day = c.within(c.day)
 	c.Refresh()
 }

@@ -37,11 +37,9 @@ type climateRenderer struct {
 // climateKey says for what the picture was drawn; the reading line does not
 // change it.
 type climateKey struct {
-	data    *float64
-	days    int
-	w, h    int
-	look    look
-	seasons int
+	revision int // of the data
+	w, h     int // in pixels
+	look     look
 }
 
 func (r *climateRenderer) MinSize() fyne.Size { return fyne.NewSize(320, 200) }

@@ -49,10 +49,7 @@ func (c *ClimateChart) legend() []legendItem {
 // draw makes the picture of the curves, once for each size, look and year.
 func (r *climateRenderer) draw(w, h int) image.Image {
 	c := r.chart
-	key := climateKey{days: c.data.days(), w: w, h: h, look: lookOf(c), seasons: len(c.data.Seasons)}
-	if len(c.data.Low) > 0 {
-		key.data = &c.data.Low[0]
-	}
+	key := climateKey{c.revision, w, h, lookOf(c)}
 	if r.drawn != nil && key == r.drawnFor {
 		return r.drawn
 	}

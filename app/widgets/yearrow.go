@@ -33,7 +33,6 @@ type yearRowView struct {
 	icons  []*canvas.Image
 	from   float32 // left edge of the raster within the body
 	height float32
-	fresh  bool // shown anew and not drawn since; for the benchmark
 }
 
 func newYearRowView(b *yearBody) *yearRowView {
@@ -44,7 +43,7 @@ func newYearRowView(b *yearBody) *yearRowView {
 
 // show places the view for a row and writes its labels.
 func (v *yearRowView) show(index int, row YearRow, from, width, top, height float32) {
-	v.index, v.row, v.from, v.height, v.fresh = index, row, from, height, true
+	v.index, v.row, v.from, v.height = index, row, from, height
 	place(v.raster, from, top, width, height)
 	v.raster.Refresh()
 	v.write(from, width, top, height)
