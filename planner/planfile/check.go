@@ -1,7 +1,6 @@
 package planfile
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -154,6 +153,6 @@ func rangeProblem(m *measure, at *place, lowest, highest float64) Problem {
 	return problem("planfile.range", at, "lowest", m.format(lowest, 0), "highest", m.format(highest, 0))
 }
 
-func numbered(i int) string { return fmt.Sprintf("#%d", i+1) }
+func numbered(i int) string { return strconv.Itoa(i + 1) }
 
 func pathKey(where finding.Where) string { return strings.Join(where, "\x00") }

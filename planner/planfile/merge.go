@@ -83,10 +83,11 @@ func (m *merger) value(at *place, base, mine, theirs *value) *value {
 	case same(base, mine):
 		return theirs
 	}
-	switch kindOf(base, mine, theirs) {
-	case recordKind:
+	switch kind := kindOf(base, mine, theirs); {
+	case unitOf(base, mine, theirs):
+	case kind == recordKind:
 		return orNothing(m.record(at, base, mine, theirs))
-	case tableKind, listKind:
+	case kind != scalarKind:
 		return orNothing(m.entries(at, base, mine, theirs))
 	}
 	return m.conflict(at, BothChanged, base, mine, theirs, Mine)

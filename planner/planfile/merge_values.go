@@ -41,6 +41,15 @@ func flowOf(values ...*value) bool {
 	return false
 }
 
+func unitOf(values ...*value) bool {
+	for _, v := range values {
+		if v != nil && v.unit {
+			return true
+		}
+	}
+	return false
+}
+
 func orNothing(v *value) *value {
 	if len(v.entries) == 0 {
 		return nil

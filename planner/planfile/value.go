@@ -16,6 +16,8 @@ type value struct {
 	flow    bool     // written on one line by preference
 	bare    bool     // a scalar that is plain without looking: a date, a flag
 	text    string   // of a scalar that is no measure
+	mayLack bool     // a scalar that a file may leave out all the same
+	unit    bool     // a list that is merged as a whole
 	typed   string   // what a person typed for the same number, or empty
 	measure *measure // of a scalar that is one
 	number  float64
@@ -121,14 +123,24 @@ func recordSays(n *yaml.Node, v *value) bool {
 			found++
 		}
 	}
+	for _, e := range v.entries {
+		if e.value.mayLack && child(n, e.key) == nil {
+			found++
+		}
+	}
 	return found == len(v.entries)
 }
 
 // mayStay reports whether a key that means the default may stand in a file.
 func mayStay(key string, n *yaml.Node) bool {
-	if key == inShedKey && n.Kind == yaml.ScalarNode {
-		x, _, err := splitNumber(n.Value)
-		return err == nil && x == 0
+	switch key {
+	case inShedKey, "wall", "base", "false_bottom", "drainage_layer", "reservoir_water":
+		if n.Kind == yaml.ScalarNode { // of these, nothing is an amount
+			x, _, err := splitNumber(n.Value)
+			return err == nil && x == 0
+		}
+	case linerKey: // an empty mapping would be a liner
+		return n.Kind == yaml.ScalarNode && n.Tag == "!!null"
 	}
 	return isDefault(n) || key == unitsKey && n.Kind == yaml.ScalarNode && n.Value == quantity.Metric.String()
 }
