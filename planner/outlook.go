@@ -1,0 +1,167 @@
+package planner
+
+import (
+	"fourturn/planner/civil"
+	"fourturn/planner/climate"
+	"fourturn/planner/finding"
+	"fourturn/planner/quantity"
+	"fourturn/planner/vessel"
+	"fourturn/planner/working"
+	"fourturn/plants"
+)
+
+// Reference is what the planner knows of the world outside the plan.
+type Reference struct {
+	Book     *plants.Book
+	Stations *climate.Table
+}
+
+// Outlook is everything worked out for a plan on a day. It is immutable: nobody
+// changes it, and it may be read from any goroutine.
+type Outlook struct {
+	Plan     *Plan
+	Today    civil.Date
+	First    civil.Date // first day that is planned for
+	Last     civil.Date // last day
+	Sites    []SiteOutlook
+	Pots     []PotOutlook // in the order of Plan.Pots
+	Rounds   []Round      // by date
+	Due      []Due        // by date
+	Buying   []Buying     // what the coming year asks for, by product
+	Findings []finding.Finding
+}
+
+// SiteOutlook is a site with its climate, in plain daily figures for a picture of
+// the year. It is empty but for Site where the plan names no climate that is known.
+type SiteOutlook struct {
+	Site      *Site
+	Known     bool            // whether there is a climate
+	Place     string          // name of the station, with its country
+	Elevation quantity.Length // that the climate was corrected to
+	Latitude  float64         // degrees, north positive
+	Source    working.Source  // of the climate
+	Period    string          // years that the normals cover
+	Estimated bool            // whether freeze dates are estimated
+	Low       []float64       // °C, mean daily minimum on each day of a year, 366 entries from 1 January
+	High      []float64       // °C, mean daily maximum
+	Freeze    []float64       // odds, 0 to 1, that it still freezes after (spring) or has frozen by (autumn) the day
+	Daylight  []float64       // hours from sunrise to sunset
+	Figures   []Figure        // last freeze, first freeze, season length, zone and the like
+	Seasons   []SeasonOutlook // the four planting seasons, as they come in a year from today
+}
+
+// SeasonOutlook is one planting season at a site.
+type SeasonOutlook struct {
+	Season   Season
+	Exists   bool   // false where this site has no such season; Reason says why
+	Reason   string // key of why the season begins when it does
+	Start    Figure // the day at the plan's risk, with its working
+	Earliest civil.Date
+	Latest   civil.Date
+}
+
+// PotOutlook is everything worked out for one pot. Where the pot's size is faulty
+// the figures are zero and a finding names the field.
+type PotOutlook struct {
+	Pot     *Pot
+	Spot    *Spot          // nil where the plan names none
+	Site    *SiteOutlook   // nil likewise
+	Vessel  *vessel.Vessel // nil where the size is faulty
+	Faults  []vessel.Fault
+	Brim    Figure // L, volume up to the brim
+	Fill    Figure // L, volume up to the fill line
+	Mix     Figure // L of loose mix for a first filling
+	Refresh Figure // L of loose mix for a change-out by the pot's policy
+	Charge  Figure // kg of slow-release fertiliser for a first filling
+	Spoons  Figure // level US tablespoons of the same
+	Dry     Figure // kg, filled, mix dry
+	Wet     Figure // kg, filled, mix at container capacity
+	Stands  []Stand
+	Feeds   []Feed
+}
+
+// Standing returns the planting that stands in the pot on a day, or nil.
+func (p *PotOutlook) Standing(day civil.Date) *Stand {
+	for i := range p.Stands {
+		if s := &p.Stands[i]; s.From <= day && day < s.To {
+			return s
+		}
+	}
+	return nil
+}
+
+// Stand is one planting in a pot from its change-out to the next.
+type Stand struct {
+	Planting *Planting
+	Season   Season
+	From     civil.Date // the change-out day
+	To       civil.Date // the day of the next; the stand ends before it
+	Earliest civil.Date // the first safe day at the plan's risk
+	Latest   civil.Date // the last sensible day
+	Reason   string     // key of why the day is what it is
+	Pinned   bool       // the person chose the day
+	Happened bool       // the log says so
+	Start    Figure     // From, with its working
+	Plants   []PlantCount
+	Mix      Figure // L of fresh loose mix for this change-out
+	Charge   Figure // kg of slow-release fertiliser for this change-out
+	Spoons   Figure // level US tablespoons of the same
+	Spent    Figure // day on which the charge is spent; zero without one
+}
+
+// PlantCount is how many of one plant go into a planting.
+type PlantCount struct {
+	Plant string // id in the plant book
+	Known *plants.Plant
+	Role  Role
+	Count Figure
+}
+
+// Feed is one feed of one pot, coming or done.
+type Feed struct {
+	Date    civil.Date
+	Product string // id
+	Water   Figure // L of dilute feed for this pot
+	Done    bool
+}
+
+// Round is one shared feeding day, one product in the can.
+type Round struct {
+	Date    civil.Date
+	Product string // id
+	Pots    []int  // indices into Outlook.Pots
+	Water   Figure // L of dilute feed for all of them
+	Dose    Figure // kg of product for all of it
+	Spoons  Figure // level US teaspoons a can
+	Cans    Figure // how many cans
+	Done    bool
+}
+
+// DueKind says what kind of work is due.
+type DueKind string
+
+// The kinds of work.
+const (
+	DueFeed      DueKind = "feed"
+	DueChangeOut DueKind = "change_out"
+	DueOrder     DueKind = "order"
+)
+
+// Due is work that the plan asks for by a date.
+type Due struct {
+	Date    civil.Date
+	Kind    DueKind
+	Pots    []int  // indices into Outlook.Pots
+	Product string // for DueFeed
+	Season  Season // for DueChangeOut and DueOrder
+	Round   int    // index into Outlook.Rounds, for DueFeed
+}
+
+// Overdue returns by how many days the work has slipped on a day, or 0.
+func (d Due) Overdue(today civil.Date) int { return max(0, int(today-d.Date)) }
+
+// Buying is how much of one thing the coming year asks for.
+type Buying struct {
+	Product string // id, or empty for potting mix
+	Need    Figure // L of mix, or kg of fertiliser
+}

@@ -1,0 +1,67 @@
+package planner
+
+import (
+	"fourturn/planner/civil"
+	"fourturn/planner/finding"
+)
+
+// Days that are planned for around today: far enough back to show the planting
+// that stands, far enough ahead for a whole year's cycle and its reminders.
+const (
+	daysBack  = 150
+	daysAhead = 550
+)
+
+// WorkOut works everything out for a plan on a day. It never fails: what cannot be
+// worked out is left out, and a finding says why. It only reads its arguments and
+// may run on any goroutine.
+func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
+	o := &Outlook{Plan: plan, Today: today, First: today.AddDays(-daysBack), Last: today.AddDays(daysAhead)}
+	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan)}
+	w.sites()
+	w.spots()
+	o.Pots = make([]PotOutlook, len(plan.Pots))
+	for i := range plan.Pots {
+		o.Pots[i] = w.pot(&plan.Pots[i])
+	}
+	w.rounds()
+	w.due()
+	w.buying()
+	return o
+}
+
+// workOut is one run of the front door.
+type workOut struct {
+	*Outlook
+	ref     Reference
+	history history
+	places  map[string]*place      // of spots, by id
+	years   map[yearKey]seasonDays // season days, shared by the pots of a site
+	recipes map[string]*Recipe     // by id
+}
+
+// place is a spot with its site.
+type place struct {
+	spot *Spot
+	site *SiteOutlook
+}
+
+func (w *workOut) find(code string, severity finding.Severity, where finding.Where, args ...finding.Arg) {
+	w.Findings = append(w.Findings, finding.Finding{Code: code, Severity: severity, Where: where, Args: args})
+}
+
+func (w *workOut) spots() {
+	w.places = make(map[string]*place, len(w.Plan.Spots))
+	bySite := make(map[string]*SiteOutlook, len(w.Sites))
+	for i := range w.Sites {
+		bySite[w.Sites[i].Site.ID] = &w.Sites[i]
+	}
+	for i := range w.Plan.Spots {
+		spot := &w.Plan.Spots[i]
+		w.places[spot.ID] = &place{spot: spot, site: bySite[spot.Site]}
+	}
+	w.recipes = make(map[string]*Recipe, len(w.Plan.Recipes))
+	for i := range w.Plan.Recipes {
+		w.recipes[w.Plan.Recipes[i].ID] = &w.Plan.Recipes[i]
+	}
+}

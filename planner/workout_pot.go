@@ -1,0 +1,115 @@
+package planner
+
+import (
+	"math"
+
+	"fourturn/planner/finding"
+	"fourturn/planner/mix"
+	"fourturn/planner/nutrition"
+	"fourturn/planner/quantity"
+	"fourturn/planner/vessel"
+	"fourturn/planner/working"
+)
+
+// pot works out one pot: its volumes, its mix and charge, and its year.
+func (w *workOut) pot(pot *Pot) PotOutlook {
+	out := PotOutlook{Pot: pot}
+	where := finding.Where{"pots", pot.ID}
+	if p := w.places[pot.Spot]; p != nil {
+		out.Spot, out.Site = p.spot, p.site
+	} else {
+		w.find("plan.no_spot", finding.Warning, where)
+	}
+	built, err := vessel.New(pot.Vessel)
+	if err != nil {
+		out.Faults = pot.Vessel.Validate()
+		for _, fault := range out.Faults {
+			w.Findings = append(w.Findings, fault.Finding(where))
+		}
+	} else {
+		out.Vessel = &built
+		w.volumes(&out, where)
+	}
+	w.year(&out, where)
+	return out
+}
+
+// volumes fills in what depends on the pot alone.
+func (w *workOut) volumes(out *PotOutlook, where finding.Where) {
+	v := *out.Vessel
+	fill := v.Fill()
+	out.Fill = NewFigure(working.Number(float64(fill.Volume), working.Litre), fill.Working)
+	out.Brim = NewFigure(working.Number(float64(v.BrimVolume()), working.Litre), func() working.Trace { return v.Brim().Working() })
+
+	first := mix.ToFill(mix.FillInput{Capacity: fill.Volume, Settling: w.Plan.Mix.Settling})
+	out.Mix = NewFigure(working.Number(float64(first.Loose), working.Litre), first.Working)
+	later := mix.Content{Volume: fill.Volume}.At(w.changeOut(out, 0, 0))
+	out.Refresh = NewFigure(working.Number(float64(later.Loose()), working.Litre), later.Working)
+
+	weight := mix.Weigh(mix.WeightInput{
+		Pot: v.EmptyMass().Mass, Mix: fill.Volume, Reservoir: v.ReservoirVolume(), Gravel: v.LayerVolume(), Footprint: w.footprint(out),
+	})
+	out.Dry = NewFigure(working.Number(float64(weight.Dry), working.Kilogram), weight.Working)
+	out.Wet = NewFigure(working.Number(float64(weight.Drained), working.Kilogram), weight.Working)
+	w.Findings = append(w.Findings, weight.Findings(where)...)
+	if out.Pot.Vessel.NoHoles {
+		w.find("vessel.no_holes", finding.Warning, where)
+	}
+	if dose, ok := w.dose(nutrition.MediumFeeder, fill.Volume, fill.Volume); ok {
+		out.Charge, out.Spoons = doseFigures(dose)
+	}
+}
+
+// footprint returns the area that carries the pot; nothing under a hanging one.
+func (w *workOut) footprint(out *PotOutlook) quantity.Area {
+	switch out.Pot.Vessel.Kind {
+	case vessel.HemisphereBasket, vessel.ConeBasket, vessel.WallBasket:
+		return 0
+	default:
+		return out.Vessel.Footprint()
+	}
+}
+
+// changeOut describes a change-out of the pot by its policy.
+func (w *workOut) changeOut(out *PotOutlook, oldBalls, newBalls quantity.Volume) mix.ChangeOut {
+	return mix.ChangeOut{
+		Capacity: out.Vessel.FillVolume(), OldRootBalls: oldBalls, NewRootBalls: newBalls,
+		Policy: mix.Policy(out.Pot.Refresh), Share: w.Plan.Mix.Refresh, Settling: w.Plan.Mix.Settling,
+		Elapsed: 1, RetireAfter: math.Inf(1),
+	}
+}
+
+// slowRelease returns the product worked into the mix, or ok false.
+func (w *workOut) slowRelease() (*Product, nutrition.SlowRelease, bool) {
+	product := w.Plan.Product(w.Plan.Feeding.SlowRelease)
+	if product == nil {
+		return nil, nutrition.SlowRelease{}, false
+	}
+	analysis, err := nutrition.ParseAnalysis(product.Analysis)
+	if err != nil {
+		return nil, nutrition.SlowRelease{}, false
+	}
+	return product, nutrition.SlowRelease{
+		Analysis: analysis, Longevity: product.Longevity, Reference: product.Reference, Tablespoon: product.SpoonMass,
+	}, true
+}
+
+// dose returns the charge for a pot with so much mix, of which some is fresh: at the
+// label's rate where the product has one, else at that of the feeder class.
+func (w *workOut) dose(feeder nutrition.Feeder, all, fresh quantity.Volume) (nutrition.Dose, bool) {
+	product, slow, ok := w.slowRelease()
+	if !ok || !feeder.Known() {
+		return nutrition.Dose{}, false
+	}
+	rate, source := nutrition.ClassOf(feeder).Rate(slow.Analysis), nutrition.ClassRateSource()
+	if product.Rate > 0 {
+		rate, source = nutrition.Concentration(product.Rate), nutrition.LabelRateSource()
+	}
+	return nutrition.DoseOf(slow, rate, all, fresh, nutrition.AllMix, source), true
+}
+
+func doseFigures(d nutrition.Dose) (mass, spoons Figure) {
+	level := float64(d.Spoons.Tablespoons) + d.Spoons.Teaspoons/3
+	return NewFigure(working.Number(float64(d.Mass), working.Kilogram), d.Working),
+		NewFigure(working.Number(level, working.None), d.Working)
+}
