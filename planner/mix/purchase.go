@@ -34,13 +34,14 @@ type Order struct {
 // Limits of an order, so that every sum is exact in 64 bits.
 const (
 	MaxNeed  = 10_000 * quantity.CubicMetre
-	MaxPrice = 1e6
+	MaxPrice = 1e6  // of one bag or one step of bulk
+	MaxCost  = 1e10 // of covering the need by one size alone
 	MaxSizes = 100
 )
 
 // OrderError says what in an order cannot be worked with.
 type OrderError struct {
-	Code string // key of its text: "mix.order.volume", "mix.order.price", "mix.order.need" or "mix.order.sizes"
+	Code string // key of its text: "mix.order.volume", "mix.order.price", "mix.order.cost", "mix.order.need" or "mix.order.sizes"
 	Key  string // of the bag; "bulk" for bulk; empty for the need
 }
 
@@ -133,15 +134,29 @@ func (o *Order) check() error {
 			return &OrderError{Code: "mix.order.volume", Key: b.Key}
 		case !(b.Price >= 0 && b.Price <= MaxPrice):
 			return &OrderError{Code: "mix.order.price", Key: b.Key}
+		case costAlone(o.Need, b.Volume, b.Price) > MaxCost:
+			return &OrderError{Code: "mix.order.cost", Key: b.Key}
 		}
 	}
-	if b := o.Bulk; b != nil {
-		switch {
-		case !(b.Per >= quantity.Millilitre && b.Per <= MaxNeed && b.Step >= 10*quantity.Millilitre && b.Step <= MaxNeed && b.Minimum >= 0 && b.Minimum <= MaxNeed):
-			return &OrderError{Code: "mix.order.volume", Key: "bulk"}
-		case !(b.Price >= 0 && b.Price <= MaxPrice && b.Delivery >= 0 && b.Delivery <= MaxPrice && b.Price*float64(b.Step/b.Per) <= MaxPrice):
-			return &OrderError{Code: "mix.order.price", Key: "bulk"}
-		}
+	return o.Bulk.check(o.Need)
+}
+
+// costAlone returns what one size alone would cost at most.
+func costAlone(need, volume quantity.Volume, price float64) float64 {
+	return (float64(need/volume) + 1) * price
+}
+
+func (b *Bulk) check(need quantity.Volume) error {
+	if b == nil {
+		return nil
+	}
+	switch {
+	case !(b.Per >= quantity.Millilitre && b.Per <= MaxNeed && b.Step >= 10*quantity.Millilitre && b.Step <= MaxNeed && b.Minimum >= 0 && b.Minimum <= MaxNeed):
+		return &OrderError{Code: "mix.order.volume", Key: "bulk"}
+	case !(b.Price >= 0 && b.Price <= MaxPrice && b.Delivery >= 0 && b.Delivery <= MaxPrice && b.Price*float64(b.Step/b.Per) <= MaxPrice):
+		return &OrderError{Code: "mix.order.price", Key: "bulk"}
+	case costAlone(max(need, b.Minimum), b.Step, b.Price*float64(b.Step/b.Per)) > MaxCost:
+		return &OrderError{Code: "mix.order.cost", Key: "bulk"}
 	}
 	return nil
 }

@@ -7,6 +7,10 @@ import (
 )
 
 const (
+	// fewBranches is how long the search by branches is tried before the totals are
+	// compared: it ends at once for most markets, but not for sizes of nearly the same
+	// price per litre.
+	fewBranches = 20_000
 	// maxTotals is up to how many totals are compared one by one; beyond, branches
 	// are searched. It keeps the table to some 25 MB.
 	maxTotals = 1 << 20
@@ -25,10 +29,14 @@ func cover(need int64, items []item) plan {
 		most = max(most, it.volume)
 	}
 	need = ceilDiv(need, measure) * measure // no total lies between
-	if totals := (need + most) / measure; totals <= maxTotals {
+	quick := coverByBranches(need, items, fewBranches)
+	switch {
+	case quick.proof.Proven:
+		return quick
+	case (need+most)/measure <= maxTotals:
 		return coverByTotals(need/measure, measure, items)
 	}
-	return coverByBranches(need, items)
+	return coverByBranches(need, items, maxBranches)
 }
 
 func gcd(a, b int64) int64 {
@@ -100,21 +108,22 @@ type search struct {
 	best     plan
 	counts   []int64
 	branches int
+	limit    int // of branches
 }
 
 // coverByBranches tries every number of each item, best price per volume first, and
 // leaves a branch as soon as the rest of the need at the best price still open costs
 // more than the best plan known.
-func coverByBranches(need int64, items []item) plan {
+func coverByBranches(need int64, items []item, limit int) plan {
 	s := newSearch(items)
-	s.need = need
+	s.need, s.limit = need, limit
 	s.branch(0, need, plan{})
 	counts := make([]int64, len(items))
 	for k, n := range s.best.counts {
 		counts[s.index[k]] = n
 	}
 	s.best.counts = counts
-	s.best.proof = Proof{Branches: s.branches, Proven: s.branches < maxBranches}
+	s.best.proof = Proof{Branches: s.branches, Proven: s.branches < limit}
 	return s.best
 }
 
@@ -166,7 +175,7 @@ func betterPrice(a, b item) bool {
 
 // branch completes a plan with items from k on that cover what is left.
 func (s *search) branch(k int, left int64, sofar plan) {
-	if s.branches++; s.branches >= maxBranches {
+	if s.branches++; s.branches >= s.limit {
 		return
 	}
 	it := s.items[k]

@@ -138,18 +138,12 @@ func bestPrice(need int64, items []item) int64 {
 	return least
 }
 
-// atPrice returns need × price / volume, rounded up, without overflow.
+// atPrice returns need × price / volume, rounded up, by way of 128 bits. The limits of
+// an order keep the result far within 64.
 func atPrice(need int64, it item) int64 {
 	high, low := bits.Mul64(uint64(need), uint64(it.price))
 	low, carry := bits.Add64(low, uint64(it.volume-1), 0)
-	high += carry
-	if high >= uint64(it.volume) {
-		return math.MaxInt64 // more than any purchase costs
-	}
-	quotient, _ := bits.Div64(high, low, uint64(it.volume))
-	if quotient > math.MaxInt64 {
-		return math.MaxInt64
-	}
+	quotient, _ := bits.Div64(high+carry, low, uint64(it.volume))
 	return int64(quotient)
 }
 
