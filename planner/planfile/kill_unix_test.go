@@ -59,6 +59,7 @@ func saveUntilKilled(folder string) {
 // must hold a whole plan: the last one that was said to be saved, or the one that
 // was being saved. Every copy must be whole too.
 func TestKilledWhileSaving(t *testing.T) {
+	t.Parallel() // it mostly waits for the disk
 	folder := t.TempDir()
 	path := filepath.Join(folder, "plan.yaml")
 	comment := strings.Repeat("# a comment that makes the file longer than one block\n", 200)

@@ -20,7 +20,8 @@ type measure struct {
 }
 
 // unit is one way to write a measure. from turns the inside value into the
-// number to write; it is exact for the last unit of every list.
+// number to write; it is exact for one unit of
+// every list.
 type unit struct {
 	suffix string
 	from   func(float64) float64
@@ -32,14 +33,17 @@ func scaled(suffix string, scale float64) unit {
 	return unit{suffix: suffix, from: func(x float64) float64 { return x / scale }}
 }
 
-var grams = unit{suffix: " g", from: func(kg float64) float64 { return kg / 0.001 }, below: 1}
+var (
+	grams       = unit{suffix: " g", from: func(kg float64) float64 { return kg / 0.001 }, below: 1}
+	centimetres = unit{suffix: " cm", from: func(m float64) float64 { return m / 0.01 }, below: 3}
+)
 
 var (
 	lengthMeasure = &measure{
 		name: "length", example: "35 cm",
 		parse:  func(s string) (float64, error) { v, err := quantity.ParseLength(s, 0); return float64(v), err },
-		metric: []unit{scaled(" cm", 0.01), scaled(" in", float64(quantity.Inch)), scaled(" mm", 0.001), scaled(" m", 1)},
-		us:     []unit{scaled(" in", float64(quantity.Inch)), scaled(" cm", 0.01), scaled(" mm", 0.001), scaled(" m", 1)},
+		metric: []unit{centimetres, scaled(" in", float64(quantity.Inch)), scaled(" m", 1), scaled(" mm", 0.001)},
+		us:     []unit{scaled(" in", float64(quantity.Inch)), centimetres, scaled(" m", 1), scaled(" mm", 0.001)},
 	}
 	elevationMeasure = &measure{
 		name: "length", example: "250 m",

@@ -94,7 +94,11 @@ func problem(code string, at *place, args ...string) Problem {
 	}
 	p := Problem{Finding: finding.Finding{Code: code, Severity: finding.Error, Where: at.where()}}
 	for i := 0; i+1 < len(args); i += 2 {
-		p.Args = append(p.Args, finding.Arg{Name: args[i], Value: working.Text(shortened(args[i+1]))})
+		word := args[i+1]
+		if args[i] != "words" { // those are ours; the rest may be as long as a file
+			word = shortened(word)
+		}
+		p.Args = append(p.Args, finding.Arg{Name: args[i], Value: working.Text(word)})
 	}
 	return p
 }
