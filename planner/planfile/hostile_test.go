@@ -74,8 +74,8 @@ func staircase(steps int) string {
 
 // seeds gives the fuzzers every case of the other tests to start from.
 func seeds(f *testing.F) {
-	for _, folder := range []string{"rewrite", "bad"} {
-		paths, err := filepath.Glob(filepath.Join(plans, folder, "*.txtar"))
+	for _, folder := range []string{filepath.Join(plans, "rewrite"), filepath.Join(plans, "bad"), migrations} {
+		paths, err := filepath.Glob(filepath.Join(folder, "*.txtar"))
 		if err != nil || len(paths) == 0 {
 			f.Fatal("no seeds", err)
 		}

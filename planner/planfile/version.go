@@ -1,6 +1,7 @@
 package planfile
 
 import (
+	"bytes"
 	"strconv"
 
 	"gopkg.in/yaml.v3"
@@ -48,12 +49,17 @@ func migrate(root *yaml.Node, version int) (*yaml.Node, error) {
 
 // rewritten turns migrated nodes into a text with their comments, and reads it.
 func rewritten(form *yaml.Node) ([]byte, *yaml.Node, error) {
-	text, err := yaml.Marshal(form)
-	if err != nil {
+	var text bytes.Buffer
+	encoder := yaml.NewEncoder(&text)
+	encoder.SetIndent(indentStep)
+	if err := encoder.Encode(form); err != nil {
 		return nil, nil, err
 	}
-	root, err := parse(text)
-	return text, root, err
+	if err := encoder.Close(); err != nil {
+		return nil, nil, err
+	}
+	root, err := parse(text.Bytes())
+	return text.Bytes(), root, err
 }
 
 func copyNode(n *yaml.Node) *yaml.Node {
