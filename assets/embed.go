@@ -29,3 +29,8 @@ var Drawings embed.FS
 //
 //go:embed icon.png
 var AppIcon []byte
+
+// Example is the built-in example plan, a plan file that opens at the first start.
+//
+//go:embed example.yaml
+var Example []byte

@@ -2,7 +2,6 @@ package planner
 
 import (
 	"fourturn/planner/civil"
-	"fourturn/planner/climate"
 	"fourturn/planner/finding"
 	"fourturn/planner/quantity"
 	"fourturn/planner/vessel"
@@ -11,9 +10,10 @@ import (
 )
 
 // Reference is what the planner knows of the world outside the plan.
+//
+// The climate table is part of the climate chapter and always at hand.
 type Reference struct {
-	Book     *plants.Book
-	Stations *climate.Table
+	Book *plants.Book
 }
 
 // Outlook is everything worked out for a plan on a day. It is immutable: nobody

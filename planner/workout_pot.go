@@ -39,7 +39,7 @@ func (w *workOut) volumes(out *PotOutlook, where finding.Where) {
 	v := *out.Vessel
 	fill := v.Fill()
 	out.Fill = NewFigure(working.Number(float64(fill.Volume), working.Litre), fill.Working)
-	out.Brim = NewFigure(working.Number(float64(v.BrimVolume()), working.Litre), func() working.Trace { return v.Brim().Working() })
+	out.Brim = NewFigure(working.Number(float64(v.BrimVolume()), working.Litre), func() working.Trace { return brimWorking(v) })
 
 	first := mix.ToFill(mix.FillInput{Capacity: fill.Volume, Settling: w.Plan.Mix.Settling})
 	out.Mix = NewFigure(working.Number(float64(first.Loose), working.Litre), first.Working)
@@ -57,6 +57,21 @@ func (w *workOut) volumes(out *PotOutlook, where finding.Where) {
 	}
 	if dose, ok := w.dose(nutrition.MediumFeeder, fill.Volume, fill.Volume); ok {
 		out.Charge, out.Spoons = doseFigures(dose)
+	}
+}
+
+// brimWorking is the trace of the volume up to the brim: that of the fill line with
+// the rim added.
+func brimWorking(v vessel.Vessel) working.Trace {
+	exact := working.Source{Status: working.Definition}
+	fill := v.Fill().Working()
+	return working.Trace{
+		Name: "plan.brim", Formula: "V_brim = V(h)",
+		Inputs: []working.Input{
+			{Symbol: "h", Name: "plan.depth", Value: working.Number(float64(v.Depth()), working.Metre), Source: exact},
+			{Symbol: "V", Name: "vessel.fill", Value: fill.Result, Source: exact, From: &fill},
+		},
+		Result: working.Number(float64(v.BrimVolume()), working.Litre), Source: exact,
 	}
 }
 

@@ -29,10 +29,14 @@ type document struct {
 }
 
 type siteJSON struct {
-	ID      string       `json:"id"`
-	Name    string       `json:"name"`
-	Station string       `json:"station"`
-	Seasons []seasonJSON `json:"seasons"`
+	ID        string       `json:"id"`
+	Name      string       `json:"name"`
+	Station   string       `json:"station"`
+	Place     string       `json:"place"`
+	Period    string       `json:"normals_period"`
+	Estimated bool         `json:"freeze_dates_estimated"`
+	Figures   []figureJSON `json:"figures"`
+	Seasons   []seasonJSON `json:"seasons"`
 }
 
 type potJSON struct {

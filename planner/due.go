@@ -1,0 +1,57 @@
+package planner
+
+import (
+	"slices"
+
+	"fourturn/planner/civil"
+)
+
+// Days ahead that work is listed as due, and days for which a missed change-out is
+// still asked for. A missed feed is not: the next round takes its place.
+const (
+	dueAhead = 60
+	dueBack  = 21
+)
+
+// orderLead is how many days before a change-out plants are to be ordered: two
+// weeks, common practice, no source.
+const orderLead = 14
+
+// due lists what the plan asks for, by date. Change-outs of several pots into the
+// same season on the same day are one piece of work.
+func (w *workOut) due() {
+	type key struct {
+		date   civil.Date
+		season Season
+	}
+	changes := map[key][]int{}
+	for i := range w.Pots {
+		for _, s := range w.Pots[i].Stands {
+			if !s.Happened && s.From >= w.Today.AddDays(-dueBack) && s.From <= w.Today.AddDays(dueAhead) && s.From > w.First {
+				k := key{s.From, s.Season}
+				changes[k] = append(changes[k], i)
+			}
+		}
+	}
+	for k, pots := range changes {
+		w.Due = append(w.Due, Due{Date: k.date, Kind: DueChangeOut, Pots: pots, Season: k.season})
+		if order := k.date.AddDays(-orderLead); order >= w.Today {
+			w.Due = append(w.Due, Due{Date: order, Kind: DueOrder, Pots: pots, Season: k.season})
+		}
+	}
+	for i, r := range w.Rounds {
+		if !r.Done && r.Date >= w.Today.AddDays(-dueBack) && r.Date <= w.Today.AddDays(dueAhead) {
+			w.Due = append(w.Due, Due{Date: r.Date, Kind: DueFeed, Pots: r.Pots, Product: r.Product, Round: i})
+		}
+	}
+	order := map[DueKind]int{DueChangeOut: 0, DueFeed: 1, DueOrder: 2}
+	slices.SortFunc(w.Due, func(a, b Due) int {
+		switch {
+		case a.Date != b.Date:
+			return int(a.Date - b.Date)
+		case a.Kind != b.Kind:
+			return order[a.Kind] - order[b.Kind]
+		}
+		return slices.Index(Seasons[:], a.Season) - slices.Index(Seasons[:], b.Season)
+	})
+}

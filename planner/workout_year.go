@@ -1,0 +1,140 @@
+package planner
+
+import (
+	"slices"
+
+	"fourturn/planner/civil"
+	"fourturn/planner/finding"
+	"fourturn/planner/working"
+)
+
+// seasonDay is the change-out day into one season in one year.
+type seasonDay struct {
+	exists   bool
+	best     civil.Date // at the plan's risk
+	earliest civil.Date
+	latest   civil.Date
+	reason   string
+	trace    func(civil.Date) working.Trace
+}
+
+// seasonDays are the change-out days of a site's four seasons in one calendar year,
+// each in the year in which it begins.
+type seasonDays map[Season]seasonDay
+
+type yearKey struct {
+	spot string
+	year int
+}
+
+// year works out what stands in the pot from the first day to the last.
+func (w *workOut) year(out *PotOutlook, where finding.Where) {
+	var stands []Stand
+	for i := range out.Pot.Plantings {
+		planting := &out.Pot.Plantings[i]
+		stands = append(stands, w.starts(out, planting, where)...)
+	}
+	slices.SortStableFunc(stands, func(a, b Stand) int { return int(a.From - b.From) })
+	stands = inTurn(stands)
+	for i := range stands {
+		s := &stands[i]
+		s.To = w.Last.AddDays(1)
+		if i+1 < len(stands) {
+			s.To = stands[i+1].From
+		}
+		if s.Pinned && !s.Earliest.IsZero() && s.From < s.Earliest {
+			w.find("plan.pin_before_safe", finding.Warning, append(slices.Clone(where), "plantings", string(s.Season)),
+				finding.Arg{Name: "date", Value: working.Date(s.From)}, finding.Arg{Name: "earliest", Value: working.Date(s.Earliest)})
+		}
+	}
+	out.Stands = slices.DeleteFunc(stands, func(s Stand) bool { return s.To <= w.First || s.From > w.Last })
+	if len(out.Stands) == 0 && len(out.Pot.Plantings) > 0 {
+		w.find("plan.no_days", finding.Warning, where)
+	}
+	w.fillStands(out, where)
+}
+
+// starts returns a planting's change-out in each year that touches the horizon: the
+// day that was logged, else the day that was pinned, else the day the site gives.
+func (w *workOut) starts(out *PotOutlook, planting *Planting, where finding.Where) []Stand {
+	var stands []Stand
+	for year := w.First.Year() - 1; year <= w.Last.Year(); year++ {
+		day := w.seasonDay(out, planting.Season, year)
+		if !day.exists && planting.Start.Year() != year {
+			continue
+		}
+		s := Stand{Planting: planting, Season: planting.Season, From: day.best, Earliest: day.earliest, Latest: day.latest, Reason: day.reason}
+		if trace := day.trace; trace != nil {
+			best := day.best
+			s.Start = NewFigure(working.Date(best), func() working.Trace { return trace(best) })
+		}
+		if chosen := planting.Start; !chosen.IsZero() && (!day.exists || nearest(chosen, day.best)) {
+			s.From, s.Pinned, s.Reason = chosen, true, "plan.reason.pinned"
+			s.Start = enteredDay(chosen, "plan.reason.pinned")
+		}
+		if happened, ok := w.plantedNear(out.Pot.ID, planting.Season, day.best); ok {
+			s.From, s.Happened, s.Reason = happened, true, "plan.reason.happened"
+			s.Start = enteredDay(happened, "plan.reason.happened")
+		}
+		stands = append(stands, s)
+	}
+	if len(stands) == 0 && out.Site != nil && out.Site.Known {
+		w.find("plan.no_season", finding.Note, append(slices.Clone(where), "plantings", string(planting.Season)),
+			finding.Arg{Name: "season", Value: working.Text("plan.season." + string(planting.Season))})
+	}
+	return stands
+}
+
+// halfYear is how far a chosen or logged day may lie from the day the site gives and
+// still be the change-out of that year.
+const halfYear = 182
+
+func nearest(day, of civil.Date) bool { return day-of <= halfYear && of-day < halfYear }
+
+// inTurn drops change-outs that fall on or before the day of an earlier season's:
+// where two fall together, the later season in the order of days stands.
+func inTurn(stands []Stand) []Stand {
+	kept := stands[:0]
+	for _, s := range stands {
+		if n := len(kept); n > 0 && kept[n-1].From == s.From {
+			kept[n-1] = s
+			continue
+		}
+		kept = append(kept, s)
+	}
+	return kept
+}
+
+// plantedNear returns the day on which the log says that the pot was changed over
+// to a season in the year of a day.
+func (w *workOut) plantedNear(pot string, season Season, day civil.Date) (civil.Date, bool) {
+	found := civil.Date(0)
+	for _, e := range w.history.planted[pot] {
+		if e.Season == season && (day.IsZero() || nearest(e.Date, day)) {
+			found = e.Date
+		}
+	}
+	return found, !found.IsZero()
+}
+
+func (w *workOut) seasonDay(out *PotOutlook, season Season, year int) seasonDay {
+	if out.Site == nil || !out.Site.Known {
+		return seasonDay{}
+	}
+	key := yearKey{spot: out.Spot.ID, year: year}
+	days, ok := w.years[key]
+	if !ok {
+		days = w.seasonDaysOf(out.Spot, out.Site, year)
+		w.years[key] = days
+	}
+	return days[season]
+}
+
+func enteredDay(day civil.Date, reason string) Figure {
+	return NewFigure(working.Date(day), func() working.Trace {
+		return working.Trace{
+			Name: "plan.change_out", Formula: "t", Result: working.Date(day),
+			Source: working.Source{Status: working.Entered}, Notes: []string{reason},
+		}
+	})
+}
