@@ -159,3 +159,14 @@ func TestDamagedJournal(t *testing.T) {
 		t.Errorf("an empty journal was left behind: %v", err)
 	}
 }
+
+func FuzzParseJournal(f *testing.F) {
+	f.Add([]byte(`{"path":"p","base_bytes":-1,"text_bytes":1,"sha256":"x"}` + "\nx"))
+	f.Add([]byte(`{"base_bytes":9223372036854775807,"text_bytes":-9223372036854775808}` + "\n"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		work, err := parseJournal(data)
+		if err == nil && len(work.Base)+len(work.Text) > len(data) {
+			t.Error("work that the journal does not hold")
+		}
+	})
+}

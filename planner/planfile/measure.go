@@ -86,7 +86,6 @@ var (
 	strengthMeasure = plain("strength", "150 ppm", scaled(" ppm", 1), "ppm", "mg/L")
 	countMeasure    = plain("count", "3", scaled("", 1), "")
 	priceMeasure    = plain("price", "12.50", scaled("", 1), "")
-	slopeMeasure    = plain("number", "2", scaled("", 1), "")
 )
 
 // plain is a measure with one unit in one or more spellings.

@@ -60,10 +60,26 @@ func Merge(base, mine, theirs *planner.Plan, choose func(Conflict) Side) (*Merge
 			return nil, err
 		}
 	}
+	return mergeValues(valueOf(base), valueOf(mine), valueOf(theirs), choose)
+}
+
+// MergeCopy brings two plans together of which it is not known what they began
+// from, such as a second copy that a sync service dropped beside the file. What
+// is in either is kept, so a deletion on one side does not take effect; where both
+// have a value and it differs, choose decides as in [Merge].
+func MergeCopy(mine, theirs *planner.Plan, choose func(Conflict) Side) (*Merged, error) {
+	for _, p := range [...]*planner.Plan{mine, theirs} {
+		if err := Check(p); err != nil {
+			return nil, err
+		}
+	}
+	a, b := valueOf(mine), valueOf(theirs)
+	return mergeValues(shared(a, b), a, b, choose)
+}
+
+func mergeValues(base, mine, theirs *value, choose func(Conflict) Side) (*Merged, error) {
 	m := &merger{choose: choose}
-	baseValue := valueOf(base)
-	merged := m.record(nil, baseValue, valueOf(mine), valueOf(theirs))
-	plan, err := m.settle(merged, baseValue)
+	plan, err := m.settle(m.record(nil, base, mine, theirs), base)
 	if err != nil {
 		return nil, err
 	}

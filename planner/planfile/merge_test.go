@@ -252,6 +252,32 @@ log:
 	}
 }
 
+// Of two copies without a known beginning nothing is lost, whoever is asked first.
+func TestMergeCopyKeepsEverything(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		mine, theirs := plantest.Plan().Draw(t, "mine"), plantest.Plan().Draw(t, "theirs")
+		m, err := planfile.MergeCopy(mine, theirs, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := names(m.Plan)
+		for _, side := range []*planner.Plan{mine, theirs} {
+			for name := range names(side) {
+				if !got[name] {
+					t.Fatalf("%s vanished", name)
+				}
+			}
+		}
+		same, err := planfile.MergeCopy(mine, mine, nil)
+		if err != nil || len(same.Conflicts) != 0 {
+			t.Fatal(err, same)
+		}
+		if diff := equalPlans(mine, same.Plan); diff != "" {
+			t.Fatal(diff)
+		}
+	})
+}
+
 func TestDifferences(t *testing.T) {
 	a := decode(t, "fourturn: 1\ntitle: A\npots:\n  urn: {name: Urn}\n  tub: {name: Tub}\n")
 	b := decode(t, "fourturn: 1\ntitle: A\npots:\n  urn: {name: Vase, notes: x}\n  jar: {name: Jar}\n")

@@ -22,6 +22,25 @@ func same(a, b *value) bool {
 	return true
 }
 
+// shared is what two values have in common: entries that are in both, and of
+// those the values that are the same.
+func shared(a, b *value) *value {
+	if same(a, b) {
+		return a
+	}
+	if a == nil || b == nil || a.kind != b.kind || a.kind == scalarKind || a.unit {
+		return nil
+	}
+	both := &value{kind: a.kind, flow: a.flow}
+	others := indexed(b)
+	for _, e := range a.entries {
+		if v := shared(e.value, others[e.key]); v != nil {
+			both.entries = append(both.entries, entry{e.key, v})
+		}
+	}
+	return both
+}
+
 // kindOf is the kind of the first value that is there.
 func kindOf(values ...*value) kind {
 	for _, v := range values {
