@@ -104,19 +104,14 @@ func grown(s *Spec, g *solid, base, wall float64) solid {
 		}
 		return out
 	}
-	out.length = grownAxis(g.length, g.height, base, wall)
-	out.width = grownAxis(g.width, g.height, base, wall)
-	return out
-}
-
-// grownAxis keeps the slope of the given side, except where a steep side would run
-// under the hollow before it reached the ground: then it runs straight from there.
-func grownAxis(a axis, h, base, wall float64) axis {
-	grown := a.shifted(-base, 2*wall)
-	if base > 0 && grown.c0 < a.c0 && a.slope(0) > 0 {
-		return straight(a.c0, a.at(h)+2*wall, h+base)
+	if base < 0 {
+		out.length, out.width = g.length.shifted(-base, 2*wall), g.width.shifted(-base, 2*wall)
+		return out
 	}
-	return grown
+	// The foot of the wall goes straight down: a slope carried on could meet the axis.
+	out.foot = base
+	out.length, out.width = g.length.shifted(0, 2*wall), g.width.shifted(0, 2*wall)
+	return out
 }
 
 // measured is the upright solid over the opening that holds the water measured up

@@ -27,7 +27,8 @@
 //
 // Walls are measured level, not square to a sloping side. Outside dimensions less
 // the walls give the inside: the same slope for tapered and turned shapes, a cap of
-// its own for bowls.
+// its own for bowls. Around inside dimensions the wall follows the side, and stands
+// upright beside the bottom.
 //
 // # Limits
 //

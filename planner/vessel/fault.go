@@ -271,6 +271,13 @@ func (c *checker) walls() {
 func (c *checker) room() {
 	s := c.spec
 	in, _ := solids(s)
+	if s.Kind == Measured && in.height > float64(MaxHeight) {
+		c.report(Fault{
+			Code: FaultRange, Field: FieldWater, Found: working.Number(float64(s.Water), working.Litre),
+			Lowest: working.Number(float64(MinWater), working.Litre), Highest: working.Number(float64(s.Water)*float64(MaxHeight)/in.height, working.Litre),
+		})
+		return
+	}
 	if math.IsInf(in.height, 0) || !(in.height > leastOpenDepth) {
 		c.report(Fault{
 			Code: FaultNoHollow, Field: FieldBase, Found: metres(s.base()), Lowest: metres(0),

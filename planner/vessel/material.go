@@ -106,15 +106,28 @@ func (v *Vessel) shellMass() quantity.Mass {
 
 // shellVolume returns the volume of walls and bottom, m³.
 func (v *Vessel) shellVolume(usual quantity.Length) float64 {
-	if v.spec.Wall > 0 {
+	if v.weighedByDifference() {
 		return (v.outer.below(v.outer.height) - v.inner.below(v.inner.height)) * float64(v.spec.cells())
 	}
-	bottom := usual
+	wall, bottom := v.thicknesses(usual)
+	side, base := v.WallArea()
+	return float64(side)*float64(wall) + float64(base)*float64(bottom)
+}
+
+// weighedByDifference reports whether both sides of the walls are known shapes.
+func (v *Vessel) weighedByDifference() bool { return v.spec.Wall > 0 && v.spec.Kind != Measured }
+
+// thicknesses returns those of wall and bottom, as given or as usual.
+func (v *Vessel) thicknesses(usual quantity.Length) (wall, bottom quantity.Length) {
+	wall = usual
+	if v.spec.Wall > 0 {
+		wall = v.spec.Wall
+	}
+	bottom = wall
 	if v.spec.Base > 0 {
 		bottom = v.spec.Base
 	}
-	side, base := v.WallArea()
-	return float64(side)*float64(usual) + float64(base)*float64(bottom)
+	return wall, bottom
 }
 
 // Working returns the trace of the weight of the pot, without its liner.
@@ -129,10 +142,9 @@ func (e EmptyMass) Working() working.Trace {
 	}
 	density := working.Input{
 		Symbol: "ρ", Name: "vessel.density",
-		Value: working.Number(data.Density/1000, working.GramPerLitre), Source: data.DensitySource,
+		Value: working.Number(data.Density, working.GramPerLitre), Source: data.DensitySource, // kg/m³ = g/L
 	}
-	density.Value.Number = data.Density // g/L = kg/m³
-	if v.spec.Wall > 0 {
+	if v.weighedByDifference() {
 		n := float64(v.spec.cells()) * 1000
 		trace.Inputs = []working.Input{
 			{Symbol: "V_outside", Name: "vessel.outside_volume", Value: working.Number(v.outer.below(v.outer.height)*n, working.Litre), Source: working.Source{Status: working.Definition}},
@@ -141,15 +153,19 @@ func (e EmptyMass) Working() working.Trace {
 		}
 	} else {
 		trace.Formula = "m = (A_side × t + A_bottom × b) × ρ"
-		bottom := working.Input{Symbol: "b", Name: "vessel.usual_wall", Value: metres(data.UsualWall), Source: usualWalls}
-		if v.spec.Base > 0 {
-			bottom = working.Input{Symbol: "b", Name: "vessel.base", Value: metres(v.spec.Base), Source: working.Source{Status: working.Entered}}
+		wall, bottom := v.thicknesses(data.UsualWall)
+		thickness := func(symbol string, field Field, x quantity.Length, given bool) working.Input {
+			if given {
+				return working.Input{Symbol: symbol, Name: "vessel.field." + string(field), Value: metres(x), Source: entered}
+			}
+			return working.Input{Symbol: symbol, Name: "vessel.usual_wall", Value: metres(x), Source: usualWalls}
 		}
 		trace.Inputs = []working.Input{
 			{Symbol: "A_side", Name: "vessel.side_area", Value: working.Number(float64(side), working.SquareMetre), Source: working.Source{Status: working.Definition}},
 			{Symbol: "A_bottom", Name: "vessel.bottom_area", Value: working.Number(float64(base), working.SquareMetre), Source: working.Source{Status: working.Definition}},
-			{Symbol: "t", Name: "vessel.usual_wall", Value: metres(data.UsualWall), Source: usualWalls},
-			bottom, density,
+			thickness("t", FieldWall, wall, v.spec.Wall > 0),
+			thickness("b", FieldBase, bottom, v.spec.Base > 0 || v.spec.Wall > 0),
+			density,
 		}
 	}
 	if e.liner != nil {

@@ -100,9 +100,14 @@ func (s *solid) profileHeights() []float64 {
 		for i := range heights {
 			// closer together towards the bottom, where a cap is flat
 			t := float64(i) / sideSteps
-			heights[i] = s.height * t * t
+			heights[i] = s.foot + (s.height-s.foot)*t*t
+		}
+		if s.foot > 0 {
+			heights = append([]float64{0}, heights...)
 		}
 		return heights
+	case s.foot > 0:
+		return []float64{0, s.foot, s.height}
 	}
 	return []float64{0, s.height}
 }

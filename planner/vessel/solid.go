@@ -48,6 +48,8 @@ type solid struct {
 	radius float64
 	// share scales the area of a measured pot, whose cuts are not known; else 1.
 	share float64
+	// foot is the height up to which the cut does not change; the axes begin there.
+	foot float64
 	// rings of a turned solid: z = 0 is at ring height lift, and the solid is wider
 	// than its rings by widened.
 	rings         []Ring
@@ -70,6 +72,7 @@ func (s *solid) at(z float64) (length, width float64) {
 		f := math.Sqrt(max(0, s.shrink(z)))
 		return s.length.c0 * f, s.width.c0 * f
 	}
+	z = max(0, z-s.foot)
 	return s.length.at(z), s.width.at(z)
 }
 
@@ -86,12 +89,14 @@ func (s *solid) below(z float64) float64 {
 		return k * s.length.c0 * s.width.c0 * z * z * (r - z/3) / (h * (2*r - h))
 	}
 	l, w := s.length, s.width
+	foot := min(z, s.foot) * l.c0 * w.c0
+	z = max(0, z-s.foot)
 	a0 := l.c0 * w.c0
 	a1 := l.c0*w.c1 + l.c1*w.c0
 	a2 := l.c0*w.c2 + l.c1*w.c1 + l.c2*w.c0
 	a3 := l.c1*w.c2 + l.c2*w.c1
 	a4 := l.c2 * w.c2
-	return k * z * (a0 + z*(a1/2+z*(a2/3+z*(a3/4+z*a4/5))))
+	return k * (foot + z*(a0+z*(a1/2+z*(a2/3+z*(a3/4+z*a4/5)))))
 }
 
 // ringSpan returns the ends of the part between ring i−1 and ring i, in z. The
