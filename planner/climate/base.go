@@ -1,0 +1,131 @@
+package climate
+
+import (
+	"math"
+
+	"fourturn/planner/working"
+)
+
+// The limits of a monthly mean that a person may type: the coldest and the
+// hottest air ever measured on land lie within them.
+const (
+	coldestMean = -80.0
+	hottestMean = 60.0
+)
+
+// base puts the input together at the place of measurement.
+func (in Input) base(site Place) (*base, error) {
+	b := &base{station: in.Station, record: in.Record}
+	switch {
+	case in.Record != nil:
+		if err := b.fromRecord(in.Record, site); err != nil {
+			return nil, err
+		}
+	case in.Means != nil:
+		if err := in.Means.check(); err != nil {
+			return nil, err
+		}
+		b.fromMeans(*in.Means, working.Source{Status: working.Entered})
+	case in.Station != nil:
+		b.fromMeans(in.Station.Means, in.Station.source())
+	case in.Frost != nil:
+		b.fromFrost(*in.Frost, site)
+	default:
+		return nil, &Error{Code: "climate.no_data"}
+	}
+	return b, in.addFreezes(b, site)
+}
+
+// check refuses means that no place on land has, and months whose mean minimum
+// is above the mean maximum.
+func (m Means) check() error {
+	for i := range m.Tmin {
+		args := map[string]float64{"month": float64(i + 1), "tmin": m.Tmin[i], "tmax": m.Tmax[i]}
+		for _, v := range []float64{m.Tmin[i], m.Tmax[i]} {
+			if math.IsNaN(v) || v < coldestMean || v > hottestMean {
+				return &Error{"climate.mean_out_of_range", args}
+			}
+		}
+		if m.Tmin[i] > m.Tmax[i] {
+			return &Error{"climate.tmin_above_tmax", args}
+		}
+	}
+	return nil
+}
+
+func (b *base) fromMeans(m Means, source working.Source) {
+	b.tmin, b.tmax, b.temperatures = Smooth(m.Tmin), Smooth(m.Tmax), source
+}
+
+// addFreezes chooses what the odds of freeze rest on: typed dates, the record, a
+// nearby freeze station, the station's own dates, or the calibration.
+func (in Input) addFreezes(b *base, site Place) error {
+	l := newLimbs(b.tmin, site.Southern())
+	switch {
+	case in.Frost != nil:
+		return b.datedFreezes(l, []FreezeDates{*in.Frost}, site, working.Source{Status: working.Entered})
+	case in.Record != nil:
+		return nil // the record brought its own
+	case in.Means != nil:
+		// Typed means are the person's site; a station's dates are another's.
+	case in.Nearby != nil && in.Nearby.Note == FreezeDated:
+		return b.datedFreezes(l, []FreezeDates{in.Nearby.Freezes.dates()}, site, SourceFreezeUS.source(freezePeriodUS))
+	case in.Station != nil && len(in.Station.Freezes) > 0:
+		var tables []FreezeDates
+		for _, t := range in.Station.Freezes {
+			tables = append(tables, t.dates())
+		}
+		return b.datedFreezes(l, tables, site, in.Station.FreezeSource.source(in.Station.FreezePeriod))
+	}
+	spring, autumn := estimatedSides(site.Latitude)
+	b.freezeSource = estimatedFreezes
+	b.freeze = &marginOdds{limbs: l, spring: spring, autumn: autumn, source: b.freezeSource}
+	return nil
+}
+
+// freezePeriodUS is the period of NOAA's freeze file.
+const freezePeriodUS = "1981-2010"
+
+// estimatedFreezes is the source of odds that rest on means alone.
+var estimatedFreezes = working.Source{
+	Status: working.Estimated,
+	Cite:   "calibration of NOAA freeze dates 1981-2010 on monthly means, 215 US stations",
+}
+
+func (b *base) datedFreezes(l *limbs, tables []FreezeDates, site Place, source working.Source) error {
+	for _, t := range tables {
+		for _, d := range append(append([]FreezeLevel{}, t.Last...), t.First...) {
+			if d.Day.IsZero() || !(d.Odds >= 0.01 && d.Odds <= 0.99) {
+				return &Error{"climate.freeze_level", map[string]float64{"odds": d.Odds}}
+			}
+		}
+	}
+	spring, autumn := publishedSides(l, tables, site.Latitude)
+	b.freezeSource = source
+	b.freeze = &marginOdds{limbs: l, spring: spring, autumn: autumn, conditional: true, source: source}
+	return nil
+}
+
+// source returns the provenance of a station's means.
+func (s *Station) source() working.Source { return s.Source.source(s.Period) }
+
+// source returns the provenance of figures from a data source and a period.
+func (d DataSource) source(period string) working.Source {
+	cites := map[DataSource]working.Source{
+		SourceCLIMAT:    {Status: working.Derived, Cite: "DWD Climate Data Center, Monthly CLIMAT reports from stations worldwide"},
+		SourceMetOffice: {Status: working.Derived, Cite: "Met Office, Historic station data"},
+		SourceNOAA9120:  {Status: working.Published, Cite: "NOAA NCEI, U.S. Climate Normals 1991-2020"},
+		SourceNOAA8110:  {Status: working.Published, Cite: "NOAA NCEI, U.S. Climate Normals 1981-2010 (Arguez et al. 2012, BAMS 93:1687)"},
+		SourceFreezeUS:  {Status: working.Published, Cite: "NOAA NCEI, U.S. Climate Normals 1981-2010, freeze probabilities"},
+		SourceGHCN:      {Status: working.Derived, Cite: "NOAA NCEI, GHCN-Daily"},
+		SourceMetEirann: {Status: working.Derived, Cite: "Met Éireann, daily data"},
+	}
+	s, ok := cites[d]
+	if !ok {
+		panic("climate: unknown data source " + string(d))
+	}
+	if period != "" {
+		s.Cite += ", " + period
+	}
+	return s
+}

@@ -1,0 +1,2 @@
+// Package climate turns a place into the days on which things can happen.
+package climate

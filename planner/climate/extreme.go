@@ -1,0 +1,3 @@
+package climate
+
+type extreme struct{}

@@ -1,0 +1,171 @@
+package climate
+
+import (
+	"fourturn/planner/civil"
+	"fourturn/planner/working"
+)
+
+// FreezeDate is the answer to a question for a date, with what it was asked of.
+type FreezeDate struct {
+	Outcome Outcome
+	Day     civil.MonthDay // set when Dated
+	name    string
+	formula string
+	risk    float64
+	odds    *FreezeOdds
+}
+
+// Known reports whether there is a day.
+func (d FreezeDate) Known() bool { return d.Outcome == Dated }
+
+// LastFreeze returns the date on or after which the last event of the cold
+// season falls with the odds given, among the seasons that have an event: NOAA's
+// PRBLST, so that 0.10 is the late, cautious date. NOAA states none where fewer
+// than 10 % of seasons have an event, and neither does this.
+func (o *FreezeOdds) LastFreeze(risk Risk) FreezeDate {
+	d := FreezeDate{name: "climate.last_freeze", formula: "P(last freeze ≥ day | freeze) = p", risk: risk.clamp(), odds: o}
+	if o.annual < rareBelow {
+		d.Outcome = TooRare
+		return d
+	}
+	i := o.lastReaching(o.annual * d.risk)
+	return d.on(i, i == DaysPerYear-1)
+}
+
+// FirstFreeze returns the date on or before which the first event of the cold
+// season falls with the odds given, among the seasons that have an event: NOAA's
+// PRBFST, so that 0.10 is the early, cautious date.
+func (o *FreezeOdds) FirstFreeze(risk Risk) FreezeDate {
+	d := FreezeDate{name: "climate.first_freeze", formula: "P(first freeze ≤ day | freeze) = p", risk: risk.clamp(), odds: o}
+	if o.annual < rareBelow {
+		d.Outcome = TooRare
+		return d
+	}
+	i := o.firstReaching(o.annual * d.risk)
+	return d.on(i, i == 0)
+}
+
+// SafeFrom returns the first day of spring from which the odds, over all years,
+// of an event still to come are at or below the risk.
+func (o *FreezeOdds) SafeFrom(risk Risk) FreezeDate {
+	d := FreezeDate{name: "climate.safe_from", formula: "P(freeze on or after day) ≤ r", risk: risk.clamp(), odds: o}
+	if o.annual <= d.risk {
+		d.Outcome = AlwaysSafe
+		return d
+	}
+	i := o.lastReaching(d.risk + 2*rounding)
+	return d.on(i+1, i == DaysPerYear-1)
+}
+
+// SafeUntil returns the last day of autumn up to which the odds, over all years,
+// that an event has come are at or below the risk.
+func (o *FreezeOdds) SafeUntil(risk Risk) FreezeDate {
+	d := FreezeDate{name: "climate.safe_until", formula: "P(freeze on or before day) ≤ r", risk: risk.clamp(), odds: o}
+	if o.annual <= d.risk {
+		d.Outcome = AlwaysSafe
+		return d
+	}
+	i := o.firstReaching(d.risk + 2*rounding)
+	return d.on(i-1, i == 0)
+}
+
+func (d FreezeDate) on(season int, never bool) FreezeDate {
+	if never {
+		d.Outcome = NeverSafe
+		return d
+	}
+	d.Outcome, d.Day = Dated, d.odds.dayOfYear(season)
+	return d
+}
+
+// Working returns the trace of the date.
+func (d FreezeDate) Working() working.Trace {
+	t := working.Trace{
+		Name: d.name, Formula: d.formula, Source: d.odds.source,
+		Result: working.Text(string(d.Outcome)),
+		Inputs: []working.Input{
+			{Symbol: "θ", Name: "climate.threshold", Value: working.Number(d.odds.threshold, working.Celsius), Source: working.Source{Status: working.Entered}},
+			{Symbol: "p", Name: "climate.risk", Value: working.Number(d.risk, working.Share), Source: working.Source{Status: working.Entered}},
+			{Symbol: "A", Name: "climate.annual_odds", Value: working.Number(d.odds.annual, working.Share), Source: d.odds.source},
+		},
+	}
+	if d.Known() {
+		// A recurring day is shown in a common year; the surface leaves the year out.
+		t.Result = working.Date(d.Day.In(commonYear))
+	}
+	t.Inputs = append(t.Inputs, d.odds.basis...)
+	if d.odds.Estimated() {
+		t.Notes = append(t.Notes, "climate.note_estimated")
+	}
+	return t
+}
+
+// commonYear stands for any year where a trace needs a date.
+const commonYear = 2001
+
+// FreeDays is a length of the freeze-free season.
+type FreeDays struct {
+	Days int // 365 where no event comes
+	Odds float64
+	odds *FreezeOdds
+}
+
+// FreeDays returns the length in days that the freeze-free season, from the last
+// event of one cold season to the first of the next, reaches or passes with the
+// odds given: NOAA's PRBGSL, so that 0.90 is the short, dependable length. The
+// two ends are taken for independent.
+func (o *FreezeOdds) FreeDays(odds Risk) FreeDays {
+	f := FreeDays{Odds: odds.clamp(), odds: o}
+	last, first := o.ends()
+	// P(length ≥ n) over all pairs of ends; longest n whose odds reach the level.
+	var reach [2*DaysPerYear + 1]float64
+	for i, p := range last {
+		for k, q := range first {
+			reach[min(DaysPerYear, max(0, k-i+DaysPerYear-1))] += p * q
+		}
+	}
+	sum := 0.0
+	for n := 2 * DaysPerYear; n >= 0; n-- {
+		sum += reach[n]
+		if sum >= f.Odds-1e-12 {
+			f.Days = min(n, DaysPerYear)
+			break
+		}
+	}
+	return f
+}
+
+// ends returns the odds of each season day to be that of the last event and that
+// of the first event, index DaysPerYear standing for no event at all: a season
+// without one leaves the whole year free.
+func (o *FreezeOdds) ends() (last, first [DaysPerYear + 1]float64) {
+	for i := range DaysPerYear {
+		next := 0.0
+		if i+1 < DaysPerYear {
+			next = o.spring[i+1]
+		}
+		last[i] = o.spring[i] - next
+		before := 0.0
+		if i > 0 {
+			before = o.autumn[i-1]
+		}
+		first[i] = o.autumn[i] - before
+	}
+	last[0] += 1 - o.spring[0]
+	first[DaysPerYear] = 1 - o.autumn[DaysPerYear-1]
+	return last, first
+}
+
+// Working returns the trace of the length.
+func (f FreeDays) Working() working.Trace {
+	return working.Trace{
+		Name: "climate.free_days", Formula: "P(first freeze − last freeze − 1 ≥ n) = p",
+		Inputs: []working.Input{
+			{Symbol: "θ", Name: "climate.threshold", Value: working.Number(f.odds.threshold, working.Celsius), Source: working.Source{Status: working.Entered}},
+			{Symbol: "p", Name: "climate.odds", Value: working.Number(f.Odds, working.Share), Source: working.Source{Status: working.Entered}},
+		},
+		Result: working.Number(float64(f.Days), working.Day),
+		Source: f.odds.source,
+		Notes:  []string{"climate.note_independent_ends"},
+	}
+}
