@@ -2,6 +2,7 @@ package session
 
 import (
 	"errors"
+	"slices"
 
 	"fourturn/planner"
 	"fourturn/planner/finding"
@@ -30,26 +31,64 @@ var ErrReadOnly = errors.New("session: the plan may only be looked at")
 // an edit copies a list before it changes an item. An error of the edit, or of a
 // result that fails [planfile.Check], leaves everything as it was and is returned.
 func (s *Session[O]) Do(name string, args []finding.Arg, edit func(planner.Plan) (planner.Plan, error)) error {
+	changed, err := s.try(edit)
+	if changed != nil {
+		s.take(Step{Name: name, Args: args, before: s.plan, after: changed})
+	}
+	return err
+}
+
+// Amend is [Session.Do] for edits that come in quick succession, as while a slider
+// is dragged: one with the same name and arguments as the last becomes one step
+// with it, unless that one was saved or undone to.
+func (s *Session[O]) Amend(name string, args []finding.Arg, edit func(planner.Plan) (planner.Plan, error)) error {
+	changed, err := s.try(edit)
+	if changed == nil {
+		return err
+	}
+	step := Step{Name: name, Args: args, before: s.plan, after: changed}
+	if last, ok := s.UndoStep(); ok && last.Name == name && slices.Equal(last.Args, args) && s.Dirty() && len(s.undone) == 0 {
+		step.before = last.before
+		s.done = s.done[:len(s.done)-1]
+	}
+	s.take(step)
+	return nil
+}
+
+// try makes an edit without taking the step; nil means that there is none to take.
+func (s *Session[O]) try(edit func(planner.Plan) (planner.Plan, error)) (*planner.Plan, error) {
 	if s.ReadOnly() {
-		return ErrReadOnly
+		return nil, ErrReadOnly
 	}
 	changed, err := edit(*s.plan)
 	if errors.Is(err, ErrNothingToDo) {
-		return nil
+		return nil, nil
 	}
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if err := planfile.Check(&changed); err != nil {
-		return err
+		return nil, err
 	}
-	s.take(Step{Name: name, Args: args, before: s.plan, after: &changed})
-	return nil
+	return &changed, nil
 }
+
+// How many steps can be undone: a thousand, and fewer for large plans, since each
+// edit of a pot copies the list of pots (some 600 bytes each, so the limit is
+// about 250 MB), but always twenty.
+const (
+	mostSteps      = 1000
+	mostPotsCopied = 400_000
+	leastSteps     = 20
+)
 
 // take makes a step.
 func (s *Session[O]) take(step Step) {
 	s.done = append(s.done, step)
+	keep := max(leastSteps, min(mostSteps, mostPotsCopied/max(1, len(step.after.Pots))))
+	if extra := len(s.done) - keep; extra > 0 {
+		s.done = append([]Step(nil), s.done[extra:]...)
+	}
 	s.undone = nil
 	s.show(step.after)
 	s.notify(PlanChanged | FileChanged)

@@ -92,7 +92,7 @@ func (s *Session[O]) Recover(found planfile.Found, done func(error)) {
 				return
 			}
 			s.adopt(plan, f, false)
-			s.disk.add(func() {
+			s.state.add(func() {
 				if s.journal.err == nil { // our own journal holds it now
 					_ = s.config.Store.Forget(found)
 				}

@@ -7,7 +7,7 @@ import (
 	"fourturn/planner/planfile"
 )
 
-// journal keeps unsaved work safe. Its fields but for the wish belong to the disk
+// journal keeps unsaved work safe. Its fields but for the wish belong to the state
 // queue.
 type journal struct {
 	store *planfile.Store
@@ -45,11 +45,11 @@ func (s *Session[O]) keepUnsaved() {
 	s.journal.queued = true
 	s.journal.mu.Unlock()
 	if !queued {
-		s.disk.add(s.journal.carryOut)
+		s.state.add(s.journal.carryOut)
 	}
 }
 
-// carryOut runs in the disk queue.
+// carryOut runs in the state queue.
 func (j *journal) carryOut() {
 	j.mu.Lock()
 	w := j.wish

@@ -1,6 +1,9 @@
 package session
 
-import "sync"
+import (
+	"context"
+	"sync"
+)
 
 // queue runs functions one after the other outside the interface goroutine. The
 // zero queue is ready.
@@ -39,12 +42,16 @@ func (q *queue) run() {
 	}
 }
 
-// wait returns when all that was added is done.
-func (q *queue) wait() {
+// wait returns when all that was added is done, or when the context is.
+func (q *queue) wait(ctx context.Context) {
 	q.mu.Lock()
 	running, idle := q.running, q.idle
 	q.mu.Unlock()
-	if running {
-		<-idle
+	if !running {
+		return
+	}
+	select {
+	case <-idle:
+	case <-ctx.Done():
 	}
 }

@@ -39,7 +39,8 @@ type Session[O any] struct {
 	outlookFor uint64 // revision that outlook belongs to; 0 is none
 	recompute  recompute
 
-	disk      queue
+	disk      queue // plan files, which may lie on a drive that hangs
+	state     queue // the journal, which must be written all the same
 	journal   journal
 	busy      map[Work]int
 	listeners map[int]func(Event)
@@ -129,16 +130,19 @@ func (s *Session[O]) Position(where finding.Where) (line, column int, ok bool) {
 
 // Close ends the session once all that was to be written is written. Unsaved
 // work stays in the journal for the next start; see [Session.Discard].
-func (s *Session[O]) Close() {
+func (s *Session[O]) Close() { s.CloseContext(context.Background()) }
+
+// CloseContext is [Session.Close], but does not wait for plan files longer than
+// the context allows: a drive that hangs must not keep the program from ending.
+// The journal is written in any case.
+func (s *Session[O]) CloseContext(ctx context.Context) {
 	if s.closed {
 		return
 	}
 	s.closed = true
 	s.recompute.stop()
-	lock := s.file.lock
-	s.disk.add(func() {
-		s.journal.close()
-		lock.Release()
-	})
-	s.disk.wait()
+	s.state.add(s.journal.close)
+	s.disk.add(s.file.lock.Release)
+	s.state.wait(context.Background())
+	s.disk.wait(ctx)
 }

@@ -492,3 +492,166 @@ func TestJournalTroubleIsTold(t *testing.T) {
 	}
 	r.Discard()
 }
+
+func TestAmendIsOneStep(t *testing.T) {
+	folder := t.TempDir()
+	r := newRig(t, filepath.Join(folder, "state"), workOut)
+	defer r.Close()
+	amend := func(title string) {
+		if err := r.Amend("edit.title", nil, func(p planner.Plan) (planner.Plan, error) { p.Title = title; return p, nil }); err != nil {
+			t.Fatal(err)
+		}
+	}
+	r.retitle("typed")
+	amend("a")
+	amend("ab")
+	if err := r.saveAs(filepath.Join(folder, "p.yaml")); err != nil {
+		t.Fatal(err)
+	}
+	amend("abc")
+	amend("abcd")
+	if r.Plan().Title != "abcd" {
+		t.Fatalf("title %q", r.Plan().Title)
+	}
+	r.Undo()
+	if r.Plan().Title != "ab" || r.Dirty() {
+		t.Fatalf("after one undo: title %q, dirty %v; want what was saved", r.Plan().Title, r.Dirty())
+	}
+	r.Undo()
+	if r.Plan().Title != "" {
+		t.Fatalf("after two undos: title %q", r.Plan().Title)
+	}
+}
+
+func TestUndoHasALimit(t *testing.T) {
+	r := newRig(t, t.TempDir(), workOut)
+	defer r.Close()
+	big := planner.Plan{}
+	for i := range 20_000 {
+		big.Pots = append(big.Pots, planner.Pot{ID: fmt.Sprint("p", i)})
+	}
+	if err := r.Do("edit.big", nil, func(planner.Plan) (planner.Plan, error) { return big, nil }); err != nil {
+		t.Fatal(err)
+	}
+	for i := range 30 {
+		r.retitle(fmt.Sprint(i))
+	}
+	undone := 0
+	for {
+		if _, ok := r.UndoStep(); !ok {
+			break
+		}
+		r.Undo()
+		undone++
+	}
+	if undone != 20 || r.Plan().Title != "9" {
+		t.Errorf("%d steps undone, back to %q", undone, r.Plan().Title)
+	}
+	r.Discard()
+}
+
+func TestRestoreACopy(t *testing.T) {
+	folder := t.TempDir()
+	path := filepath.Join(folder, "p.yaml")
+	r := newRig(t, filepath.Join(folder, "state"), workOut)
+	defer r.Close()
+	r.retitle("first")
+	if err := r.saveAs(path); err != nil {
+		t.Fatal(err)
+	}
+	r.retitle("second")
+	if err := r.save(); err != nil {
+		t.Fatal(err)
+	}
+	var copies []planfile.Copy
+	err := r.wait("copies", func(done func(error)) {
+		r.Copies(func(c []planfile.Copy, err error) { copies = c; done(err) })
+	})
+	if err != nil || len(copies) != 1 {
+		t.Fatalf("copies %v, %v", copies, err)
+	}
+	var differences []planfile.Difference
+	err = r.wait("preview", func(done func(error)) {
+		r.Preview(copies[0], func(_ *planner.Plan, d []planfile.Difference, err error) { differences = d; done(err) })
+	})
+	if err != nil || len(differences) != 1 || differences[0].Before != "second" || differences[0].After != "first" {
+		t.Fatalf("differences %v, %v", differences, err)
+	}
+	if err := r.wait("restore", func(done func(error)) { r.Restore(copies[0], done) }); err != nil {
+		t.Fatal(err)
+	}
+	if r.Plan().Title != "first" || !r.Dirty() {
+		t.Errorf("restored %q, dirty %v", r.Plan().Title, r.Dirty())
+	}
+	r.Undo()
+	if r.Plan().Title != "second" || r.Dirty() {
+		t.Errorf("undone to %q, dirty %v", r.Plan().Title, r.Dirty())
+	}
+}
+
+func TestMergeASecondCopy(t *testing.T) {
+	folder := t.TempDir()
+	other := filepath.Join(folder, "p copy.yaml")
+	if err := os.WriteFile(other, []byte("fourturn: 1\ntitle: theirs\npots:\n  tub: {name: Tub}\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	r := newRig(t, filepath.Join(folder, "state"), workOut)
+	defer r.Close()
+	r.retitle("mine")
+	var merged *planfile.Merged
+	err := r.wait("merge", func(done func(error)) {
+		r.MergeCopy(other, nil, func(m *planfile.Merged, err error) { merged = m; done(err) })
+	})
+	if err != nil || len(merged.Conflicts) != 1 || r.Plan().Title != "mine" || len(r.Plan().Pots) != 1 {
+		t.Fatalf("%v, %+v, plan %+v", err, merged, r.Plan())
+	}
+}
+
+func TestFindAndForgetUnsavedWork(t *testing.T) {
+	state := t.TempDir()
+	crashed := newRig(t, state, workOut)
+	crashed.retitle("left behind")
+	crashed.Close()
+	r := newRig(t, state, workOut)
+	defer r.Close()
+	find := func() (found []planfile.Found) {
+		err := r.wait("find", func(done func(error)) {
+			r.FindUnsaved(func(f []planfile.Found, err error) { found = f; done(err) })
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return found
+	}
+	found := find()
+	if len(found) != 1 || found[0].Path != "" {
+		t.Fatalf("found %+v", found)
+	}
+	if err := r.wait("forget", func(done func(error)) { r.Forget(found[0], done) }); err != nil {
+		t.Fatal(err)
+	}
+	if found := find(); len(found) != 0 {
+		t.Errorf("still there: %+v", found)
+	}
+}
+
+// A drive that hangs keeps neither the journal from being written nor the program
+// from ending.
+func TestHangingDriveDoesNotStopTheJournal(t *testing.T) {
+	folder := t.TempDir()
+	state := filepath.Join(folder, "state")
+	pipe := filepath.Join(folder, "p.yaml")
+	r := newRig(t, state, workOut)
+	hang := make(chan struct{})
+	defer close(hang)
+	r.Hang(hang)
+	r.Open(pipe, func(error) { t.Error("the hanging drive answered") })
+	r.retitle("written while it hangs")
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	r.CloseContext(ctx)
+	found, err := newStore(state).Unsaved()
+	if err != nil || len(found) != 1 || !strings.Contains(string(found[0].Text), "written while it hangs") {
+		t.Fatalf("found %+v, %v", found, err)
+	}
+}

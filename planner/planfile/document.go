@@ -174,7 +174,7 @@ func (d *Document) rewrite(plan *planner.Plan) ([]byte, *yaml.Node, error) {
 			return nil, nil, err
 		}
 	}
-	if says(root, valueOf(plan)) {
+	if says(root, valueOf(plan)) && isReadAs(root, plan) == nil {
 		return bytes.Clone(text), root, nil
 	}
 	if spliced, ok := newSplicer(text).plan(root, valueOf(plan)); ok {
@@ -187,17 +187,31 @@ func (d *Document) rewrite(plan *planner.Plan) ([]byte, *yaml.Node, error) {
 	return text, back, err
 }
 
-// readBack makes sure that a text says what the plan says before anybody relies
-// on it.
+// readBack makes sure that a text is read as the plan before anybody relies on it.
 func readBack(text []byte, plan *planner.Plan) (*yaml.Node, error) {
 	root, err := parse(text)
 	if err != nil {
 		return nil, err
 	}
-	if !says(root, valueOf(plan)) {
-		return nil, errNotWritten
+	return root, isReadAs(root, plan)
+}
+
+// isReadAs returns an error where nodes are read as another plan. It goes by what
+// stands in the nodes and not by a plan in memory, which somebody may have changed.
+func isReadAs(root *yaml.Node, plan *planner.Plan) error {
+	back, err := readPlan(root)
+	if err == nil && !same(valueOf(back), valueOf(plan)) {
+		err = errNotWritten
 	}
-	return root, nil
+	return err
+}
+
+// readPlan reads a plan from nodes in today's form, without [Check].
+func readPlan(root *yaml.Node) (*planner.Plan, error) {
+	r := &reader{problems: &Problems{}, warnings: &Problems{}, failed: map[string]struct{}{}}
+	plan := &planner.Plan{}
+	planForm.read(r, nil, root, plan)
+	return plan, r.problems.orNil()
 }
 
 var errNotWritten = errors.New("planfile: the plan cannot be written as a file that reads back the same; please report this plan")

@@ -279,10 +279,8 @@ func units[T any](get func(*T) *quantity.System) field[T] {
 			}
 		},
 		write: func(_ *writer, from *T) *value {
-			if s := *get(from); s != quantity.Metric {
-				return bareValue(s.String())
-			}
-			return nil
+			s := *get(from)
+			return &value{text: s.String(), bare: true, mayLack: s == quantity.Metric}
 		},
 		check: func(c *checker, at *place, from *T) {
 			if s := *get(from); s != quantity.Metric && s != quantity.USCustomary {

@@ -257,8 +257,5 @@ func planOf(v *value) (*planner.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{problems: &Problems{}, warnings: &Problems{}, failed: map[string]struct{}{}}
-	plan := &planner.Plan{}
-	planForm.read(r, nil, root, plan)
-	return plan, r.problems.orNil()
+	return readPlan(root)
 }

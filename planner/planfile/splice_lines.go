@@ -205,7 +205,7 @@ func entryOrder(n *yaml.Node, v *value) []ordered {
 	}
 	before := ""
 	for _, e := range v.entries {
-		if _, there := old[e.key]; !there {
+		if _, there := old[e.key]; !there && !e.value.mayLack {
 			at := 0
 			for i := range order {
 				if order[i].key == before {
@@ -216,7 +216,9 @@ func entryOrder(n *yaml.Node, v *value) []ordered {
 			copy(order[at+1:], order[at:])
 			order[at] = ordered{e.key, -1, e.value, false}
 		}
-		before = e.key
+		if _, there := old[e.key]; there || !e.value.mayLack {
+			before = e.key
+		}
 	}
 	return order
 }

@@ -63,12 +63,8 @@ func (v *value) find(key string) *value {
 	return nil
 }
 
-// says reports whether a node of an old text already means v. A missing v means
-// the default.
+// says reports whether a node of an old text already means v.
 func says(n *yaml.Node, v *value) bool {
-	if v == nil {
-		return isDefault(n)
-	}
 	switch v.kind {
 	case scalarKind:
 		return scalarSays(n, v)
@@ -131,38 +127,42 @@ func recordSays(n *yaml.Node, v *value) bool {
 	return found == len(v.entries)
 }
 
-// mayStay reports whether a key that means the default may stand in a file.
+// mayStay reports whether a key may stand in a file without meaning anything: an
+// empty text, a flag that is off, a list or mapping without entries, an amount of
+// none. A record of nothing else is nothing as well; a table never is, for its
+// keys are things.
 func mayStay(key string, n *yaml.Node) bool {
-	switch key {
-	case inShedKey, "wall", "base", "false_bottom", "drainage_layer", "reservoir_water":
-		if n.Kind == yaml.ScalarNode { // of these, nothing is an amount
-			x, _, err := splitNumber(n.Value)
-			return err == nil && x == 0
-		}
-	case linerKey: // an empty mapping would be a liner
-		return n.Kind == yaml.ScalarNode && n.Tag == "!!null"
+	switch {
+	case n.Kind == yaml.ScalarNode && n.Tag == "!!null":
+		return true
+	case key == linerKey: // an empty mapping would be a liner
+		return false
+	case n.Kind == yaml.ScalarNode && amountKeys[key]:
+		x, _, err := splitNumber(n.Value)
+		return err == nil && x == 0
+	case n.Kind == yaml.ScalarNode:
+		return n.Value == "" || n.Tag == "!!bool" && strings.EqualFold(n.Value, "false")
+	case len(n.Content) == 0:
+		return true
+	case !innerKeys[key]:
+		return false
 	}
-	return isDefault(n) || key == unitsKey && n.Kind == yaml.ScalarNode && n.Value == quantity.Metric.String()
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if !mayStay(n.Content[i].Value, n.Content[i+1]) {
+			return false
+		}
+	}
+	return true
 }
 
-// isDefault reports whether a node may stand in a file without meaning anything:
-// an empty text, a flag that is off, a list or mapping without entries.
-func isDefault(n *yaml.Node) bool {
-	switch n.Kind {
-	case yaml.ScalarNode:
-		return n.Tag == "!!null" || n.Value == "" || n.Tag == "!!bool" && strings.EqualFold(n.Value, "false")
-	case yaml.MappingNode:
-		for i := 1; i < len(n.Content); i += 2 {
-			if !mayStay(n.Content[i-1].Value, n.Content[i]) {
-				return false
-			}
-		}
-		return true
-	case yaml.SequenceNode:
-		return len(n.Content) == 0
+var (
+	// amountKeys are those of which nothing is an amount.
+	amountKeys = map[string]bool{
+		inShedKey: true, "wall": true, "base": true, "false_bottom": true, "drainage_layer": true, "reservoir_water": true,
 	}
-	return false
-}
+	// innerKeys are those of records that are left out while all of them is default.
+	innerKeys = map[string]bool{"household": true, "mix": true, "feeding": true, "frost": true}
+)
 
 // adopt takes over from an old node how a person typed the numbers that still
 // say the same.
