@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/finding"
 )

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fourturn/planner/civil"
+	"fourturn/planner/climate"
 	"fourturn/planner/finding"
 	"fourturn/planner/quantity"
 	"fourturn/planner/vessel"
@@ -42,12 +43,13 @@ type SiteOutlook struct {
 	Source    working.Source  // of the climate
 	Period    string          // years that the normals cover
 	Estimated bool            // whether freeze dates are estimated
-	Low       []float64       // °C, mean daily minimum on each day of a year, 366 entries from 1 January
+	Low       []float64       // °C, mean daily minimum on each day of a common year, 365 entries from 1 January
 	High      []float64       // °C, mean daily maximum
 	Freeze    []float64       // odds, 0 to 1, that it still freezes after (spring) or has frozen by (autumn) the day
 	Daylight  []float64       // hours from sunrise to sunset
 	Figures   []Figure        // last freeze, first freeze, season length, zone and the like
 	Seasons   []SeasonOutlook // the four planting seasons, as they come in a year from today
+	climate   *climate.Climate
 }
 
 // SeasonOutlook is one planting season at a site.

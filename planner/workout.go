@@ -3,6 +3,7 @@ package planner
 import (
 	"fourturn/planner/civil"
 	"fourturn/planner/finding"
+	"fourturn/planner/nutrition"
 )
 
 // Days that are planned for around today: far enough back to show the planting
@@ -17,7 +18,7 @@ const (
 // may run on any goroutine.
 func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
 	o := &Outlook{Plan: plan, Today: today, First: today.AddDays(-daysBack), Last: today.AddDays(daysAhead)}
-	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan)}
+	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan), thermals: map[string]*nutrition.Thermal{}}
 	w.sites()
 	w.spots()
 	o.Pots = make([]PotOutlook, len(plan.Pots))
@@ -27,17 +28,20 @@ func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
 	w.rounds()
 	w.due()
 	w.buying()
+	w.Findings = gathered(w.Findings)
 	return o
 }
 
 // workOut is one run of the front door.
 type workOut struct {
 	*Outlook
-	ref     Reference
-	history history
-	places  map[string]*place      // of spots, by id
-	years   map[yearKey]seasonDays // season days, shared by the pots of a site
-	recipes map[string]*Recipe     // by id
+	ref      Reference
+	history  history
+	places   map[string]*place       // of spots, by id
+	years    map[yearKey]seasonDays  // season days, shared by the pots of a site
+	climates map[string]*siteClimate // of spots, by id
+	thermals map[string]*nutrition.Thermal
+	recipes  map[string]*Recipe // by id
 }
 
 // place is a spot with its site.
@@ -52,13 +56,9 @@ func (w *workOut) find(code string, severity finding.Severity, where finding.Whe
 
 func (w *workOut) spots() {
 	w.places = make(map[string]*place, len(w.Plan.Spots))
-	bySite := make(map[string]*SiteOutlook, len(w.Sites))
-	for i := range w.Sites {
-		bySite[w.Sites[i].Site.ID] = &w.Sites[i]
-	}
 	for i := range w.Plan.Spots {
 		spot := &w.Plan.Spots[i]
-		w.places[spot.ID] = &place{spot: spot, site: bySite[spot.Site]}
+		w.places[spot.ID] = &place{spot: spot, site: w.siteOf(spot.Site)}
 	}
 	w.recipes = make(map[string]*Recipe, len(w.Plan.Recipes))
 	for i := range w.Plan.Recipes {

@@ -55,7 +55,7 @@ func (w *workOut) volumes(out *PotOutlook, where finding.Where) {
 	if out.Pot.Vessel.NoHoles {
 		w.find("vessel.no_holes", finding.Warning, where)
 	}
-	if dose, ok := w.dose(nutrition.MediumFeeder, fill.Volume, fill.Volume); ok {
+	if dose, ok := w.dose(nutrition.MediumFeeder, fill.Volume); ok {
 		out.Charge, out.Spoons = doseFigures(dose)
 	}
 }
@@ -109,9 +109,9 @@ func (w *workOut) slowRelease() (*Product, nutrition.SlowRelease, bool) {
 	}, true
 }
 
-// dose returns the charge for a pot with so much mix, of which some is fresh: at the
-// label's rate where the product has one, else at that of the feeder class.
-func (w *workOut) dose(feeder nutrition.Feeder, all, fresh quantity.Volume) (nutrition.Dose, bool) {
+// dose returns the charge for so much mix: at the label's rate where the product has
+// one, else at that of the feeder class.
+func (w *workOut) dose(feeder nutrition.Feeder, charged quantity.Volume) (nutrition.Dose, bool) {
 	product, slow, ok := w.slowRelease()
 	if !ok || !feeder.Known() {
 		return nutrition.Dose{}, false
@@ -120,11 +120,20 @@ func (w *workOut) dose(feeder nutrition.Feeder, all, fresh quantity.Volume) (nut
 	if product.Rate > 0 {
 		rate, source = nutrition.Concentration(product.Rate), nutrition.LabelRateSource()
 	}
-	return nutrition.DoseOf(slow, rate, all, fresh, nutrition.AllMix, source), true
+	return nutrition.DoseOf(slow, rate, charged, charged, nutrition.AllMix, source), true
 }
 
 func doseFigures(d nutrition.Dose) (mass, spoons Figure) {
-	level := float64(d.Spoons.Tablespoons) + d.Spoons.Teaspoons/3
+	level := asMeasured(float64(d.Spoons.Tablespoons) + d.Spoons.Teaspoons/3)
 	return NewFigure(working.Number(float64(d.Mass), working.Kilogram), d.Working),
 		NewFigure(working.Number(level, working.None), d.Working)
+}
+
+// asMeasured rounds a number of spoons as a person measures: to halves from three on,
+// to quarters below. Spoons are good to a quarter of the dose at best.
+func asMeasured(spoons float64) float64 {
+	if spoons >= 3 {
+		return math.Round(spoons*2) / 2
+	}
+	return math.Max(0.25, math.Round(spoons*4)/4)
 }

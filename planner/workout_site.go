@@ -1,24 +1,208 @@
 package planner
 
 import (
+	"slices"
+
+	"fourturn/planner/civil"
 	"fourturn/planner/climate"
 	"fourturn/planner/finding"
+	"fourturn/planner/quantity"
+	"fourturn/planner/working"
 )
+
+// siteClimate is the climate of a spot with its four seasons at the plan's risk.
+type siteClimate struct {
+	climate *climate.Climate
+	seasons climate.Seasons
+	tmean   *climate.Year
+}
 
 // sites works out the climate of every site.
 func (w *workOut) sites() {
 	w.years = map[yearKey]seasonDays{}
+	w.climates = map[string]*siteClimate{}
 	w.Sites = make([]SiteOutlook, len(w.Plan.Sites))
 	for i := range w.Plan.Sites {
 		site := &w.Plan.Sites[i]
 		w.Sites[i] = SiteOutlook{Site: site}
-		if _, ok := climate.StationByID(site.Station); !ok {
+		c, err := climateOfSite(site)
+		if err != nil {
 			w.find("plan.no_station", finding.Warning, finding.Where{"sites", site.ID})
+			continue
 		}
+		w.describe(&w.Sites[i], c)
 	}
 }
 
-func (w *workOut) seasonDaysOf(spot *Spot, site *SiteOutlook, year int) seasonDays { return nil }
-func (w *workOut) meanTemperature(out *PotOutlook, s *Stand) float64               { return 15 }
-func (w *workOut) spent(out *PotOutlook, s *Stand)                                 {}
-func (w *workOut) rounds()                                                         {}
+// climateOfSite builds the climate of a site from its station, its height and the
+// frost dates that the person typed.
+func climateOfSite(site *Site) (*climate.Climate, error) {
+	in := climate.Input{Elevation: site.Elevation}
+	if station, ok := climate.StationByID(site.Station); ok {
+		in.Station = &station
+	}
+	if frost := site.Frost; frost != (FrostDates{}) {
+		in.Frost = &climate.FreezeDates{Last: evenLevel(frost.Last), First: evenLevel(frost.First)}
+	}
+	return climate.New(in)
+}
+
+// evenLevel is a typed date as the even (50 %) level, or none.
+func evenLevel(day civil.MonthDay) []climate.FreezeLevel {
+	if day.IsZero() {
+		return nil
+	}
+	return []climate.FreezeLevel{{Odds: float64(climate.Even), Day: day}}
+}
+
+// describe fills a site's outlook with plain figures for a picture of the year.
+func (w *workOut) describe(out *SiteOutlook, c *climate.Climate) {
+	out.Known, out.climate = true, c
+	out.Latitude, out.Elevation = c.Place().Latitude, c.Place().Elevation
+	out.Source = c.Temperatures()
+	if station, ok := c.Station(); ok {
+		out.Place, out.Period = station.Name+", "+station.Country, station.Period
+	}
+	daily, odds := c.Daily(), c.Freeze(freezing)
+	out.Estimated = odds.Estimated()
+	out.Low, out.High = daily.Tmin[:], daily.Tmax[:]
+	out.Freeze = odds.DailyOdds()[:]
+	out.Daylight = make([]float64, climate.DaysPerYear)
+	for i := range out.Daylight {
+		out.Daylight[i] = c.DayLength(climate.MonthDayAt(i).In(w.Today.Year())).Hours
+	}
+	for _, date := range []climate.FreezeDate{c.LastFreeze(freezing, w.risk()), c.FirstFreeze(freezing, w.risk())} {
+		if date.Known() {
+			out.Figures = append(out.Figures, NewFigure(working.Date(date.Day.In(w.Today.Year())), date.Working))
+		}
+	}
+	free := odds.FreeDays(w.risk())
+	out.Figures = append(out.Figures, NewFigure(working.Number(float64(free.Days), working.Day), free.Working))
+	w.describeSeasons(out, c.Seasons(w.risk()))
+}
+
+// freezing is the threshold of a freeze, reached or passed (NOAA: 32 °F).
+const freezing quantity.Temperature = 0
+
+func (w *workOut) risk() climate.Risk {
+	if w.Plan.Risk == 0 {
+		return DefaultRisk
+	}
+	return climate.Risk(w.Plan.Risk)
+}
+
+// describeSeasons lists the four seasons as they come in the year from today.
+func (w *workOut) describeSeasons(out *SiteOutlook, seasons climate.Seasons) {
+	for i, s := range seasons.List {
+		season := SeasonOutlook{Season: Seasons[i], Exists: s.Exists, Reason: "climate.reason_" + string(s.Why)}
+		if s.Exists && !s.AllYear {
+			start := s.Start.In(w.Today.Year())
+			if start < w.Today {
+				start = s.Start.In(w.Today.Year() + 1)
+			}
+			season.Earliest, season.Latest = spreadAround(s, start)
+			season.Start = seasonFigure(seasons, s.Name, start)
+		}
+		out.Seasons = append(out.Seasons, season)
+	}
+}
+
+func seasonFigure(seasons climate.Seasons, name climate.SeasonName, day civil.Date) Figure {
+	return NewFigure(working.Date(day), func() working.Trace {
+		trace := seasons.Working(name)
+		trace.Result = working.Date(day)
+		return trace
+	})
+}
+
+// spreadAround returns the earliest and the latest of a season's starts at the named
+// risks, in the year of a day.
+func spreadAround(s climate.Season, day civil.Date) (earliest, latest civil.Date) {
+	earliest, latest = day, day
+	for _, m := range []civil.MonthDay{s.Spread.Cautious, s.Spread.Even, s.Spread.Bold} {
+		if m.IsZero() {
+			continue
+		}
+		d := m.In(day.Year())
+		switch {
+		case d-day > halfYear:
+			d = m.In(day.Year() - 1)
+		case day-d > halfYear:
+			d = m.In(day.Year() + 1)
+		}
+		earliest, latest = min(earliest, d), max(latest, d)
+	}
+	return earliest, latest
+}
+
+// spotClimate returns the climate of a spot, worked out once.
+func (w *workOut) spotClimate(spot *Spot, site *SiteOutlook) *siteClimate {
+	if c, ok := w.climates[spot.ID]; ok {
+		return c
+	}
+	c := site.climate.At(placeOf(spot))
+	sc := &siteClimate{climate: c, seasons: c.Seasons(w.risk()), tmean: &c.Daily().Tmean}
+	w.climates[spot.ID] = sc
+	return sc
+}
+
+// placeOf returns the offsets of a spot: the person's own, else those usual for its
+// kind of place.
+func placeOf(spot *Spot) climate.Spot {
+	place := climate.Open
+	if spot.NightOffset != nil {
+		place.Night = *spot.NightOffset
+	}
+	if spot.DayOffset != nil {
+		place.Day = *spot.DayOffset
+	}
+	return place
+}
+
+// seasonDaysOf returns the change-out days of a spot in one calendar year.
+func (w *workOut) seasonDaysOf(spot *Spot, site *SiteOutlook, year int) seasonDays {
+	sc := w.spotClimate(spot, site)
+	days := seasonDays{}
+	for i, s := range sc.seasons.List {
+		if !s.Exists || s.AllYear {
+			continue
+		}
+		day := seasonDay{exists: true, best: s.Start.In(year), reason: "climate.reason_" + string(s.Why)}
+		day.earliest, day.latest = spreadAround(s, day.best)
+		name := s.Name
+		day.trace = func(d civil.Date) working.Trace { return seasonFigure(sc.seasons, name, d).Working() }
+		days[Seasons[i]] = day
+	}
+	return days
+}
+
+// climateOf returns the climate at a pot, or nil where there is none.
+func (w *workOut) climateOf(out *PotOutlook) *siteClimate {
+	if out.Spot == nil || out.Site == nil || !out.Site.Known {
+		return nil
+	}
+	return w.spotClimate(out.Spot, out.Site)
+}
+
+// meanTemperature returns the mean temperature of the air over a stand, or that of
+// growth where the climate is not known.
+func (w *workOut) meanTemperature(out *PotOutlook, s *Stand) float64 {
+	sc := w.climateOf(out)
+	if sc == nil || s.To <= s.From {
+		return growthFloor
+	}
+	total := 0.0
+	for d := s.From; d < s.To; d++ {
+		total += sc.tmean.On(d)
+	}
+	return total / float64(s.To-s.From)
+}
+
+// siteOf returns the site with an id, or nil.
+func (o *Outlook) siteOf(id string) *SiteOutlook {
+	i := slices.IndexFunc(o.Sites, func(s SiteOutlook) bool { return s.Site.ID == id })
+	if i < 0 {
+		return nil
+	}
+	return &o.Sites[i]
+}

@@ -39,11 +39,33 @@ func (w *workOut) fillStands(out *PotOutlook, where finding.Where) {
 		w.Findings = append(w.Findings, w.once(balance.Findings(at), s)...)
 		s.Mix = NewFigure(working.Number(float64(balance.Loose()), working.Litre), balance.Working)
 		content, oldBalls = balance.After, balls
-		if dose, ok := w.dose(feeder, out.Vessel.FillVolume(), balance.Fresh); ok && w.meanTemperature(out, s) >= growthFloor {
-			s.Charge, s.Spoons = doseFigures(dose)
-			w.spent(out, s)
+		w.charge(out, s, feeder, balance.Fresh)
+	}
+}
+
+// charge gives a stand its slow release: on all the mix, or on the fresh part alone
+// while the charge before is not spent, so that nothing is doubled. A display that
+// stands through the cold gets none.
+func (w *workOut) charge(out *PotOutlook, s *Stand, feeder nutrition.Feeder, fresh quantity.Volume) {
+	charged := out.Vessel.FillVolume()
+	if i := lastCharged(out.Stands, s); i >= 0 && out.Stands[i].Spent.Value.Date > s.From {
+		charged = fresh
+	}
+	if dose, ok := w.dose(feeder, charged); ok && w.meanTemperature(out, s) >= growthFloor {
+		s.Charge, s.Spoons = doseFigures(dose)
+		w.spent(out, s)
+	}
+}
+
+// lastCharged returns the stand before s that had the last charge, or -1.
+func lastCharged(stands []Stand, s *Stand) int {
+	last := -1
+	for i := range stands {
+		if stands[i].From < s.From && !stands[i].Charge.IsZero() {
+			last = i
 		}
 	}
+	return last
 }
 
 // once keeps findings of the stand that is next or stands, so that a planting that

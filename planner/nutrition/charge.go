@@ -18,6 +18,9 @@ type SlowRelease struct {
 // differ between 21 and 25 °C (hortidaily 6011235; HortTechnology 17(1):21, 2007).
 const UsualReference quantity.Temperature = 21
 
+// monthDays is the mean length of a month in the Gregorian calendar, 146097/4800.
+const monthDays = 30.436875
+
 // filled returns the product with its defaults in place.
 func (p SlowRelease) filled() SlowRelease {
 	if p.Reference == 0 {

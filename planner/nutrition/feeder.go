@@ -55,7 +55,7 @@ type Class struct {
 // with, in per cent: 16N-3.9P-10K (HortTechnology 23(2):157, 2013).
 const classNitrogen = 16
 
-// basketWeeks is the season over which the weekly need is spread: about 20 weeks
+// basketWeeks is the season over which the leanest supply is spread: about 20 weeks
 // for an outdoor basket (greenhousegrower.com, Fertilizing Containers).
 const basketWeeks = 20
 
@@ -66,8 +66,9 @@ const basketWeeks = 20
 // (HortTechnology 23(2):157, 2013), the light class down to the rate of home
 // sheets. Strengths are those of MSU Extension's trial table (2024). Intervals
 // divide the usual 7 to 14 days (Minnesota Extension 2018: every one to two weeks;
-// Illinois Extension: about every two) by judgement. The weekly need is the
-// nitrogen of the charge spread over 20 weeks.
+// Illinois Extension: about every two) by judgement. The weekly supply lies between
+// the two ways that sources call right: at least the leanest charge of the class
+// spread over 20 weeks, at most its strongest feed at its shortest interval.
 func ClassOf(f Feeder) Class {
 	c := Class{Feeder: f}
 	switch f {
@@ -82,7 +83,11 @@ func ClassOf(f Feeder) Class {
 	default:
 		panic("nutrition: unknown feeder class " + string(f))
 	}
-	c.Weekly = Band{c.Charge.Low * classNitrogen * 10 / basketWeeks, c.Charge.High * classNitrogen * 10 / basketWeeks}
+	pour := PourFor(1, 0, 0).Volume.Litres() // of feed per litre of mix
+	c.Weekly = Band{
+		Low:  c.Charge.Low * classNitrogen * 10 / basketWeeks,
+		High: c.Strength.High * pour * 7 / float64(c.Interval.Shortest),
+	}
 	return c
 }
 

@@ -17,7 +17,7 @@ func (l Length) Format(s System) string {
 // cubic foot and cubic feet from there.
 func (v Volume) Format(s System) string {
 	if s == USCustomary {
-		if v >= CubicFoot {
+		if math.Abs(float64(v)) >= float64(CubicFoot) {
 			return number(float64(v/CubicFoot), 2) + " cu ft"
 		}
 		return significant(float64(v/DryQuart), 3) + " dry qt"
@@ -28,13 +28,14 @@ func (v Volume) Format(s System) string {
 // FormatWater writes a volume of liquid for a person: litres or US gallons,
 // fluid ounces below a quart.
 func (v Volume) FormatWater(s System) string {
+	size := math.Abs(float64(v))
 	if s == USCustomary {
-		if v < LiquidQuart {
+		if size < float64(LiquidQuart) {
 			return significant(float64(v/FluidOunce), 2) + " fl oz"
 		}
 		return significant(float64(v/Gallon), 3) + " gal"
 	}
-	if v < Litre {
+	if size < 0.9995 { // what is rounded to 1000 mL is written as 1 L
 		return significant(float64(v/Millilitre), 2) + " mL"
 	}
 	return significant(float64(v), 3) + " L"
@@ -43,13 +44,14 @@ func (v Volume) FormatWater(s System) string {
 // Format writes a mass for a person: grams up to a kilogram, then kilograms;
 // or ounces up to a pound, then pounds.
 func (m Mass) Format(s System) string {
+	size := math.Abs(float64(m))
 	if s == USCustomary {
-		if math.Abs(float64(m)) < float64(Pound) {
+		if size < 15.5*float64(Ounce) { // what is rounded to 16 oz is written as 1 lb
 			return significant(float64(m/Ounce), 2) + " oz"
 		}
 		return significant(float64(m/Pound), 3) + " lb"
 	}
-	if math.Abs(float64(m)) < 1 {
+	if size < 0.9995 { // what is rounded to 1000 g is written as 1 kg
 		return significant(m.Grams(), 3) + " g"
 	}
 	return significant(float64(m), 3) + " kg"
@@ -64,12 +66,18 @@ func (t Temperature) Format(s System) string {
 	return number(float64(t), 1) + " °C"
 }
 
+// mostDecimals is how small a part of a unit is still written.
+const mostDecimals = 6
+
 // number writes x with at most places decimals and no trailing zeros.
 func number(x float64, places int) string {
-	scale := math.Pow10(places)
+	scale := math.Pow10(min(places, mostDecimals))
 	rounded := math.Round(x*scale) / scale
-	if rounded == 0 {
+	switch {
+	case rounded == 0:
 		rounded = 0 // no minus sign on a zero
+	case math.IsInf(rounded, 0):
+		rounded = x // too large to have decimals
 	}
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }

@@ -3,9 +3,9 @@ package quantity
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // Kind names what a measure is of; it is the argument of a [ParseError].
@@ -25,11 +25,12 @@ type Fault string
 // The faults of a typed measure.
 const (
 	FaultEmpty       Fault = "empty"        // nothing was typed
-	FaultNotANumber  Fault = "not_a_number" // it does not begin with a number
+	FaultNotANumber  Fault = "not_a_number" // it does not begin with a number, or goes on with what is none
 	FaultUnknownUnit Fault = "unknown_unit" // the unit is not one of this kind
 	FaultNoUnit      Fault = "no_unit"      // a number alone, where a unit is needed
 	FaultNotFinite   Fault = "not_finite"   // the number is too large to hold
 	FaultAmbiguous   Fault = "ambiguous"    // "qt" alone: dry or liquid?
+	FaultSeparators  Fault = "separators"   // "1,500": one and a half, or fifteen hundred?
 )
 
 // ParseError reports a measure that cannot be read. The words for a person are
@@ -54,155 +55,212 @@ func (e *ParseError) Error() string {
 		return fmt.Sprintf("%s %q: write %q as dry or liquid, such as \"dry qt\" or \"liq qt\"", e.Kind, e.Text, e.Unit)
 	case FaultNotFinite:
 		return fmt.Sprintf("%s %q is too large", e.Kind, e.Text)
+	case FaultSeparators:
+		return fmt.Sprintf("%s %q can be read in two ways; write it without a separator of thousands", e.Kind, e.Text)
+	case FaultNotANumber:
 	}
 	return fmt.Sprintf("%s %q is not a number with a unit", e.Kind, e.Text)
 }
 
-// unitNames lists, for each kind, every spelling that is understood, in SI.
-var unitNames = map[Kind]map[string]float64{
-	KindLength: {
-		"m": 1, "metre": 1, "metres": 1, "meter": 1, "meters": 1,
-		"cm": float64(Centimetre), "mm": float64(Millimetre),
-		"in": float64(Inch), "inch": float64(Inch), "inches": float64(Inch), `"`: float64(Inch), "″": float64(Inch),
-		"ft": float64(Foot), "foot": float64(Foot), "feet": float64(Foot), "'": float64(Foot), "′": float64(Foot),
-	},
-	KindVolume: {
-		"l": 1, "litre": 1, "litres": 1, "liter": 1, "liters": 1, "ml": float64(Millilitre),
-		"m3": 1000, "m³": 1000, "cu m": 1000, "cubic metre": 1000, "cubic metres": 1000, "cubic meter": 1000, "cubic meters": 1000,
-		"cu in": float64(CubicInch), "in3": float64(CubicInch), "in³": float64(CubicInch),
-		"cu ft": float64(CubicFoot), "ft3": float64(CubicFoot), "ft³": float64(CubicFoot), "cubic foot": float64(CubicFoot), "cubic feet": float64(CubicFoot),
-		"cu yd": float64(CubicYard), "yd3": float64(CubicYard), "yd³": float64(CubicYard), "cubic yard": float64(CubicYard), "cubic yards": float64(CubicYard),
-		"gal": float64(Gallon), "gallon": float64(Gallon), "gallons": float64(Gallon), "us gal": float64(Gallon), "liq gal": float64(Gallon),
-		"dry gal": float64(DryGallon), "trade gal": float64(TradeGallon),
-		"dry qt": float64(DryQuart), "dry quart": float64(DryQuart), "dry quarts": float64(DryQuart),
-		"liq qt": float64(LiquidQuart), "liquid qt": float64(LiquidQuart), "liquid quart": float64(LiquidQuart), "liquid quarts": float64(LiquidQuart),
-		"pt": float64(Pint), "liq pt": float64(Pint), "fl oz": float64(FluidOunce), "cup": float64(Cup), "cups": float64(Cup),
-		"tbsp": float64(Tablespoon), "tsp": float64(Teaspoon),
-	},
-	KindMass: {
-		"kg": 1, "g": float64(Gram), "mg": 1e-6, "t": 1000,
-		"lb": float64(Pound), "lbs": float64(Pound), "pound": float64(Pound), "pounds": float64(Pound),
-		"oz": float64(Ounce), "ounce": float64(Ounce), "ounces": float64(Ounce),
-	},
+// Reader reads measures as people of a language write numbers. The zero Reader is
+// that of plan files and of anyone whose habits are not known.
+type Reader struct {
+	// Decimal is the sign before the decimals, '.' or ','; the other one then groups
+	// thousands. Where it is 0 both are read as a decimal sign, and a comma before
+	// three digits, as in "1,500", is refused.
+	Decimal rune
 }
 
 // ParseLength reads "35 cm", "14 in", "3 ft 6 in" or 3'6". A number without a
 // unit is taken in fallback, or refused where fallback is 0.
-func ParseLength(s string, fallback Length) (Length, error) {
-	v, err := parse(KindLength, s, float64(fallback))
-	return Length(v), err
-}
+func ParseLength(s string, fallback Length) (Length, error) { return Reader{}.Length(s, fallback) }
 
 // ParseVolume reads "12 L", "1.5 cu ft", "6 dry qt". A number without a unit is
-// taken in fallback, or refused where fallback is 0. A bare "qt" is refused: dry
-// and liquid quarts differ by 16 %.
-func ParseVolume(s string, fallback Volume) (Volume, error) {
-	v, err := parse(KindVolume, s, float64(fallback))
-	return Volume(v), err
-}
+// taken in fallback, or refused where fallback is 0. A bare "qt" or "pt" is
+// refused: dry and liquid ones differ by 16 %.
+func ParseVolume(s string, fallback Volume) (Volume, error) { return Reader{}.Volume(s, fallback) }
 
 // ParseMass reads "450 g", "1 lb 4 oz". A number without a unit is taken in
 // fallback, or refused where fallback is 0.
-func ParseMass(s string, fallback Mass) (Mass, error) {
-	v, err := parse(KindMass, s, float64(fallback))
-	return Mass(v), err
-}
+func ParseMass(s string, fallback Mass) (Mass, error) { return Reader{}.Mass(s, fallback) }
 
 // ParseTemperature reads "-2.2 C", "28 °F". A number without a unit is taken in
 // the system's unit.
 func ParseTemperature(s string, system System) (Temperature, error) {
-	number, unit, err := splitNumber(KindTemperature, strings.TrimSpace(s))
+	return Reader{}.Temperature(s, system)
+}
+
+// Length reads a length as [ParseLength] does.
+func (r Reader) Length(s string, fallback Length) (Length, error) {
+	v, err := r.parse(KindLength, s, float64(fallback))
+	return Length(v), err
+}
+
+// Volume reads a volume as [ParseVolume] does.
+func (r Reader) Volume(s string, fallback Volume) (Volume, error) {
+	v, err := r.parse(KindVolume, s, float64(fallback))
+	return Volume(v), err
+}
+
+// Mass reads a mass as [ParseMass] does.
+func (r Reader) Mass(s string, fallback Mass) (Mass, error) {
+	v, err := r.parse(KindMass, s, float64(fallback))
+	return Mass(v), err
+}
+
+// Temperature reads a temperature as [ParseTemperature] does.
+func (r Reader) Temperature(s string, system System) (Temperature, error) {
+	p := r.begin(KindTemperature, s)
+	if p.rest == "" {
+		return 0, p.fault(FaultEmpty)
+	}
+	negative := p.sign()
+	x, err := p.number()
 	if err != nil {
 		return 0, err
 	}
-	switch strings.ToLower(strings.TrimLeft(strings.TrimSpace(unit), "° ")) {
-	case "c":
-		return Temperature(number), nil
-	case "f":
-		return FromFahrenheit(number), nil
+	if negative {
+		x = -x
+	}
+	unit := tidy(p.rest)
+	t := Temperature(x)
+	switch strings.TrimSpace(strings.TrimPrefix(unit, "°")) {
+	case "c", "celsius":
+	case "f", "fahrenheit":
+		t = FromFahrenheit(x)
 	case "":
 		if system == USCustomary {
-			return FromFahrenheit(number), nil
+			t = FromFahrenheit(x)
 		}
-		return Temperature(number), nil
+	default:
+		return 0, p.unitFault(FaultUnknownUnit, unit)
 	}
-	return 0, &ParseError{Kind: KindTemperature, Fault: FaultUnknownUnit, Text: s, Unit: unit}
+	if math.IsInf(float64(t), 0) {
+		return 0, p.fault(FaultNotFinite)
+	}
+	return t, nil
 }
 
-// parse sums the number-and-unit pairs of s, such as "3 ft 6 in".
-func parse(kind Kind, s string, fallback float64) (float64, error) {
-	rest := strings.TrimSpace(s)
-	if rest == "" {
-		return 0, &ParseError{Kind: kind, Fault: FaultEmpty, Text: s}
+// measure is what is left to read of a typed measure.
+type measure struct {
+	reader Reader
+	kind   Kind
+	text   string // as typed
+	rest   string
+}
+
+// spellings are other ways to type a sign that is understood.
+var spellings = strings.NewReplacer(
+	"\u2212", "-", "\u2013", "-", "\u2011", "-", // minus, en dash, no-break hyphen
+	"''", `"`, "″", `"`, "”", `"`, "“", `"`, "′", "'", "’", "'", "‘", "'",
+	"ℓ", "l", "º", "°", "℃", "°c", "℉", "°f", "⁄", "/",
+)
+
+func (r Reader) begin(kind Kind, s string) *measure {
+	return &measure{reader: r, kind: kind, text: s, rest: strings.TrimFunc(spellings.Replace(s), unicode.IsSpace)}
+}
+
+func (p *measure) fault(f Fault) error { return &ParseError{Kind: p.kind, Fault: f, Text: p.text} }
+
+func (p *measure) unitFault(f Fault, unit string) error {
+	return &ParseError{Kind: p.kind, Fault: f, Text: p.text, Unit: unit}
+}
+
+// sign takes a sign off the head and reports whether it is a minus.
+func (p *measure) sign() bool {
+	negative := strings.HasPrefix(p.rest, "-")
+	if negative || strings.HasPrefix(p.rest, "+") {
+		p.rest = strings.TrimLeftFunc(p.rest[1:], unicode.IsSpace)
 	}
-	total := 0.0
-	for first := true; rest != ""; first = false {
-		number, after, err := splitNumber(kind, rest)
+	return negative
+}
+
+// parse sums the number-and-unit pairs of s, such as "3 ft 6 in", each unit smaller
+// than the one before. A sign is that of the whole.
+func (r Reader) parse(kind Kind, s string, fallback float64) (float64, error) {
+	p := r.begin(kind, s)
+	if p.rest == "" {
+		return 0, p.fault(FaultEmpty)
+	}
+	negative := p.sign()
+	total, last := 0.0, math.Inf(1)
+	for afterFeet, first := false, true; p.rest != ""; first = false {
+		if !first { // 3'-6"
+			p.rest = strings.TrimPrefix(p.rest, "-")
+		}
+		x, err := p.number()
 		if err != nil {
 			return 0, err
 		}
-		end := strings.IndexFunc(after, unicode.IsDigit)
-		// "m3", "ft3": the digit belongs to the unit unless a space stands before it.
-		for end > 0 && !unicode.IsSpace(rune(after[end-1])) && !strings.ContainsAny(after[end-1:end], `"'`) && after[end] == '3' {
-			next := strings.IndexFunc(after[end+1:], unicode.IsDigit)
-			if next < 0 {
-				end = -1
-			} else {
-				end += 1 + next
+		name := p.unit()
+		scale := fallback
+		switch {
+		case name == "" && p.rest == "" && afterFeet:
+			scale = float64(Inch) // 3'6
+		case name == "" && (fallback == 0 || !first || p.rest != ""):
+			return 0, p.fault(FaultNoUnit)
+		case name != "":
+			if scale, err = p.scale(name); err != nil {
+				return 0, err
 			}
 		}
-		name := after
-		rest = ""
-		if end >= 0 {
-			name, rest = after[:end], after[end:]
+		if scale >= last {
+			return 0, p.fault(FaultNotANumber)
 		}
-		scale, err := unitScale(kind, s, name, fallback, first && rest == "")
-		if err != nil {
-			return 0, err
-		}
-		total += number * scale
+		total += x * scale
+		last, afterFeet = scale, name == "'"
 	}
 	if math.IsInf(total, 0) || math.IsNaN(total) {
-		return 0, &ParseError{Kind: kind, Fault: FaultNotFinite, Text: s}
+		return 0, p.fault(FaultNotFinite)
+	}
+	if negative {
+		total = -total
 	}
 	return total, nil
 }
 
-func unitScale(kind Kind, whole, name string, fallback float64, alone bool) (float64, error) {
-	name = strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(name, ".", "")), " "))
-	if name == "" {
-		if fallback == 0 || !alone {
-			return 0, &ParseError{Kind: kind, Fault: FaultNoUnit, Text: whole}
+// unit takes the name of a unit off the head: up to the next number, where the 3 of
+// "ft3" belongs to the name.
+func (p *measure) unit() string {
+	end := strings.IndexFunc(p.rest, startsNumber)
+	switch {
+	case end < 0:
+		end = len(p.rest)
+	case end > 0 && p.rest[end] == '3' && (isLetter(p.rest[end-1]) || p.rest[end-1] == '^'):
+		// The digit belongs to the name unless more digits follow: "2 m 30 cm".
+		after, _ := utf8.DecodeRuneInString(p.rest[end+1:])
+		if end+1 == len(p.rest) || !startsNumber(after) && after != '.' && after != ',' && after != '/' {
+			end++
 		}
-		return fallback, nil
 	}
-	if scale, ok := unitNames[kind][name]; ok {
-		return scale, nil
+	name := p.rest[:end]
+	p.rest = strings.TrimLeftFunc(p.rest[end:], unicode.IsSpace)
+	if strings.HasSuffix(name, "-") { // the joint of 3'-6"
+		name = name[:len(name)-1]
 	}
-	if kind == KindVolume && (name == "qt" || name == "quart" || name == "quarts") {
-		return 0, &ParseError{Kind: kind, Fault: FaultAmbiguous, Text: whole, Unit: name}
-	}
-	return 0, &ParseError{Kind: kind, Fault: FaultUnknownUnit, Text: whole, Unit: name}
+	return tidy(name)
 }
 
-// splitNumber takes the number at the head of s. A decimal comma is understood;
-// a number with both a comma and a point is not, since it could mean two things.
-func splitNumber(kind Kind, s string) (number float64, rest string, err error) {
-	if s == "" {
-		return 0, "", &ParseError{Kind: kind, Fault: FaultEmpty, Text: s}
+func startsNumber(r rune) bool {
+	_, vulgar := vulgarFractions[r]
+	return r >= '0' && r <= '9' || vulgar
+}
+
+func isLetter(b byte) bool { return b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z' }
+
+// tidy writes the name of a unit in small letters, without points and with single
+// spaces.
+func tidy(name string) string {
+	name = strings.ReplaceAll(strings.ReplaceAll(name, ".", " "), "^", "")
+	return strings.ToLower(strings.Join(strings.Fields(name), " "))
+}
+
+func (p *measure) scale(name string) (float64, error) {
+	if scale, ok := unitNames[p.kind][name]; ok {
+		return scale, nil
 	}
-	end := 0
-	for end < len(s) && strings.IndexByte("+-.,0123456789", s[end]) >= 0 {
-		end++
+	if p.kind == KindVolume && dryOrLiquid[name] {
+		return 0, p.unitFault(FaultAmbiguous, name)
 	}
-	digits := strings.Replace(s[:end], ",", ".", 1)
-	number, err = strconv.ParseFloat(digits, 64)
-	if err != nil {
-		fault := FaultNotANumber
-		if math.IsInf(number, 0) {
-			fault = FaultNotFinite
-		}
-		return 0, "", &ParseError{Kind: kind, Fault: fault, Text: s}
-	}
-	return number, s[end:], nil
+	return 0, p.unitFault(FaultUnknownUnit, name)
 }

@@ -22,38 +22,44 @@ const (
 	Millimetre Length = 0.001
 	Inch       Length = 0.0254
 	Foot       Length = 12 * Inch
+	Yard       Length = 3 * Foot
 )
 
 // Volumes. A US gallon is 231 in³ and a bushel 2150.42 in³ exactly (NIST
 // Handbook 44, appendix C); a bushel is 32 dry quarts, a gallon 4 liquid quarts,
-// a liquid quart 64 tablespoons.
+// a gallon 256 tablespoons.
 const (
 	Litre       Volume = 1
 	Millilitre  Volume = 0.001
 	CubicMetre  Volume = 1000
-	cubicInch   Volume = 0.016387064
-	CubicInch          = cubicInch
-	CubicFoot          = 1728 * cubicInch
+	CubicInch   Volume = 0.016387064
+	CubicFoot          = 1728 * CubicInch
 	CubicYard          = 27 * CubicFoot
-	Gallon             = 231 * cubicInch
+	Gallon             = 231 * CubicInch
 	LiquidQuart        = Gallon / 4
 	Pint               = Gallon / 8
+	Cup                = Gallon / 16
 	FluidOunce         = Gallon / 128
 	Tablespoon         = Gallon / 256
 	Teaspoon           = Gallon / 768
-	Cup                = Gallon / 16
-	DryQuart           = 2150.42 * cubicInch / 32
-	DryGallon          = 4 * DryQuart
+	Bushel             = 2150.42 * CubicInch
+	DryGallon          = Bushel / 8
+	DryQuart           = Bushel / 32
+	DryPint            = Bushel / 64
 	// TradeGallon is the nursery's "#1": 3 liquid quarts (J. Environ. Hort. 18:188, 2000).
 	TradeGallon = 3 * LiquidQuart
+	// ImperialGallon is 4.54609 L exactly (UK Units of Measurement Regulations 1995).
+	ImperialGallon Volume = 4.54609
 )
 
 // Masses. The avoirdupois pound is 0.45359237 kg exactly (NIST Handbook 44, appendix C).
 const (
-	Kilogram Mass = 1
-	Gram     Mass = 0.001
-	Pound    Mass = 0.45359237
-	Ounce    Mass = Pound / 16
+	Kilogram  Mass = 1
+	Gram      Mass = 0.001
+	Milligram Mass = 1e-6
+	Tonne     Mass = 1000
+	Pound     Mass = 0.45359237
+	Ounce     Mass = Pound / 16
 )
 
 // CubicMetres returns the volume in cubic metres.

@@ -90,7 +90,7 @@ func (r *Result) allowed(o, day int) bool {
 	if day < 0 || day >= r.problem.days {
 		return false
 	}
-	return !counted(o) || r.problem.options[o].allowed[day]
+	return !counted(o) || r.problem.options[o].allowed.has(day)
 }
 
 // goodDays returns the first and the last day about a change-out to which it could

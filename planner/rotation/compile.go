@@ -2,6 +2,7 @@ package rotation
 
 import (
 	"math"
+	"slices"
 
 	"fourturn/planner/civil"
 )
@@ -110,7 +111,7 @@ func compileOption(req *Request, groups *groupIndex, plants float64, i int) opti
 	c := &req.Candidates[i]
 	days := int(req.Until - req.Today)
 	o := option{
-		allowed: make([]bool, days),
+		allowed: newDayset(days),
 		cost:    c.price() * plants / req.Weights.DayWorth,
 		groups:  groups.of(c, false),
 		kept:    groups.of(c, true),
@@ -118,7 +119,9 @@ func compileOption(req *Request, groups *groupIndex, plants float64, i int) opti
 	}
 	limit := -math.Log1p(-req.Risk)
 	for day := range days {
-		o.allowed[day] = mayStart(req, c, day, limit)
+		if mayStart(req, c, day, limit) {
+			o.allowed.set(day)
+		}
 	}
 	return o
 }
@@ -171,7 +174,7 @@ func compileStanding(req *Request, s *scorer, groups *groupIndex, p *problem) {
 
 func union(a, b []int) []int {
 	for _, x := range b {
-		if !contains(a, x) {
+		if !slices.Contains(a, x) {
 			a = append(a, x)
 		}
 	}
@@ -208,7 +211,7 @@ func allowPinned(req *Request, p *problem, pin *Pin) {
 	day := int(pin.From - req.Today)
 	for o := range p.options {
 		if suits(req, o, pin.Planting, pin.Plant, pin.Colour) {
-			p.options[o].allowed[day] = true
+			p.options[o].allowed.set(day)
 		}
 	}
 }

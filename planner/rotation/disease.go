@@ -1,6 +1,9 @@
 package rotation
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // groupIndex numbers the disease groups that matter to a request: those that stay
 // after a host, and those that the history holds back.
@@ -74,7 +77,7 @@ func (x *groupIndex) of(p *Planting, onlyStaying bool) []int {
 		if !known && linger.Healthy <= 0 {
 			return
 		}
-		if g := x.number(name, linger); !contains(found, g) {
+		if g := x.number(name, linger); !slices.Contains(found, g) {
 			found = append(found, g)
 		}
 	}

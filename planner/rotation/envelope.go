@@ -2,78 +2,64 @@ package rotation
 
 import "math"
 
-// class is a set of options that leave the pot in the same state, so that of two
-// options over the same days only the better one can be in a best sequence.
-type class struct {
-	groups []int // of the groups that are tracked
-	kept   []int // of those, the ones that its staying parts are hosts of
-	carry  int   // the option itself when parts of it may stay, else -1
-	best   []envelope
-}
-
-// envelope holds, for plantings of one day, the best score of the class up to each
-// later morning and whose it is. Empty where no option of the class may start.
+// envelope holds, for each day of planting, the best score that any option has up
+// to each later morning, its own cost taken off, and whose it is.
 type envelope struct {
-	score []float64 // [k] is that of the first k days, costs of the option taken off
-	whose []int32   // -1 where none
+	score [][]float64 // [start][k]: of the first k days; nil where nothing may be planted
+	whose [][]int32   // -1 where none
 }
 
-// classes sorts the options by the tracked groups that they host and by what may
-// stay of them, and works out each class's envelopes.
-func (p *problem) classes(tracked []int) []class {
-	var found []class
-	of := make([]int, len(p.options))
-	for o := range p.options {
-		of[o] = p.classOf(&found, tracked, o)
-	}
-	for k := range found {
-		found[k].best = make([]envelope, p.days+1)
-	}
+// envelop works out the running scores of all options from all their days once.
+func (p *problem) envelop(ends []int) envelope {
+	v := envelope{make([][]float64, p.days), make([][]int32, p.days)}
 	row := make([]float64, p.days+1)
-	ends := p.ends()
 	for start := range p.days {
 		if !p.open[start] {
 			continue
 		}
 		for o := range p.options {
-			if !p.options[o].allowed[start] {
-				continue
+			if limit := p.mayStand(o, start); limit > start {
+				p.row(o, start, row[:limit-start+1])
+				v.lift(p, o, start, limit, row, ends)
 			}
-			limit := p.limit(o, start)
-			if limit <= start {
-				continue
-			}
-			p.row(o, start, row[:limit-start+1])
-			found[of[o]].best[start].lift(p, o, start, limit, row, ends)
 		}
 	}
-	return found
+	return v
 }
 
-func (p *problem) classOf(found *[]class, tracked []int, o int) int {
-	groups := among(tracked, p.options[o].groups)
-	carry := -1
-	if p.options[o].carry > 0 {
-		carry = o
+// mayStand returns the last morning up to which an option put out on a day may
+// stand, or the day itself where it may not be put out.
+func (p *problem) mayStand(o, start int) int {
+	if !p.options[o].allowed.has(start) {
+		return start
 	}
-	for k, known := range *found {
-		if known.carry == carry && equal(known.groups, groups) {
-			return k
-		}
-	}
-	*found = append(*found, class{groups: groups, kept: among(tracked, p.options[o].kept), carry: carry})
-	return len(*found) - 1
+	return p.limit(o, start)
 }
 
-// among returns the positions in tracked of the groups that are in the list.
-func among(tracked, list []int) []int {
-	var found []int
-	for t, g := range tracked {
-		if contains(list, g) {
-			found = append(found, t)
+// lift raises the envelope by an option's row.
+func (v *envelope) lift(p *problem, o, start, limit int, row []float64, ends []int) {
+	if v.score[start] == nil {
+		v.score[start], v.whose[start] = make([]float64, p.days-start+1), make([]int32, p.days-start+1)
+		for k := range v.score[start] {
+			v.score[start][k], v.whose[start][k] = math.Inf(-1), -1
 		}
 	}
-	return found
+	best, whose := v.score[start], v.whose[start]
+	cost := p.options[o].cost
+	for _, end := range ends[p.firstEnd(ends, start):] {
+		if end >= p.days || end > limit {
+			break
+		}
+		if score := row[end-start] - cost; score > best[end-start] {
+			best[end-start], whose[end-start] = score, int32(o)
+		}
+	}
+	if limit == p.days {
+		k := p.days - start
+		if score := row[k] - cost*p.charged[start]; score > best[k] {
+			best[k], whose[k] = score, int32(o)
+		}
+	}
 }
 
 // ends lists the mornings on which a stay may end.
@@ -87,51 +73,16 @@ func (p *problem) ends() []int {
 	return append(ends, p.days)
 }
 
-// lift raises the envelope by an option's row.
-func (v *envelope) lift(p *problem, o, start, limit int, row []float64, ends []int) {
-	if v.score == nil {
-		v.score = make([]float64, p.days-start+1)
-		v.whose = make([]int32, p.days-start+1)
-		for k := range v.score {
-			v.score[k], v.whose[k] = math.Inf(-1), -1
+// firstEnd returns the position of the first morning on which a planting of a day
+// may end, or that of the end of the horizon.
+func (p *problem) firstEnd(ends []int, start int) int {
+	low, high := 0, len(ends)-1
+	for low < high {
+		if middle := (low + high) / 2; ends[middle] < start+max(p.minStand, 1) {
+			low = middle + 1
+		} else {
+			high = middle
 		}
 	}
-	cost := p.options[o].cost
-	for _, end := range ends {
-		if end > limit {
-			break
-		}
-		k := end - start
-		if k <= 0 || k < p.minStand && end != p.days {
-			continue
-		}
-		charge := cost
-		if end == p.days {
-			charge *= p.charged[start]
-		}
-		if score := row[k] - charge; score > v.score[k] {
-			v.score[k], v.whose[k] = score, int32(o)
-		}
-	}
-}
-
-func contains(list []int, x int) bool {
-	for _, y := range list {
-		if x == y {
-			return true
-		}
-	}
-	return false
-}
-
-func equal(a, b []int) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
+	return low
 }

@@ -2,6 +2,7 @@ package rotation
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -12,6 +13,7 @@ import (
 type walker struct {
 	p    *problem
 	best float64
+	meet *[3]int // day, and the options that must meet on it; nil for none
 }
 
 // walk extends a history of stays that ends on the morning of the day.
@@ -22,7 +24,9 @@ func (w *walker) walk(path []segment, day int) {
 				return
 			}
 		}
-		w.best = math.Max(w.best, w.worth(path))
+		if w.meets(path) {
+			w.best = math.Max(w.best, w.p.scoreOf(path))
+		}
 		return
 	}
 	if !w.p.open[day] {
@@ -47,7 +51,7 @@ func (w *walker) walk(path []segment, day int) {
 					w.step(path, segment{o, day, end, false, c})
 					continue
 				}
-				if !w.p.options[o].allowed[day] {
+				if !w.p.options[o].allowed.has(day) {
 					continue
 				}
 				w.step(path, segment{o, day, end, false, c})
@@ -107,7 +111,7 @@ func (w *walker) held(path []segment, group int) bool {
 	if seg.replaced {
 		return false
 	}
-	if contains(p.keptGroups(seg.carry), group) {
+	if slices.Contains(p.keptGroups(seg.carry), group) {
 		return true
 	}
 	since := 0
@@ -124,18 +128,33 @@ func (w *walker) held(path []segment, group int) bool {
 		return true
 	}
 	for _, s := range path[since : len(path)-1] {
-		if contains(p.groupsOf(s.option), group) && s.end+p.staysAfter(s.option, group) > seg.start ||
-			contains(p.keptGroups(s.carry), group) && s.end+p.staysAfter(s.carry.option, group) > seg.start {
+		if slices.Contains(p.groupsOf(s.option), group) && s.end+p.staysAfter(s.option, group) > seg.start ||
+			slices.Contains(p.keptGroups(s.carry), group) && s.end+p.staysAfter(s.carry.option, group) > seg.start {
 			return true
 		}
 	}
 	return false
 }
 
-func (w *walker) worth(path []segment) float64 { return w.p.scoreOf(path) }
+func (w *walker) meets(path []segment) bool {
+	if w.meet == nil {
+		return true
+	}
+	path = tidied(path)
+	for i := 1; i < len(path); i++ {
+		if [3]int{path[i].start, path[i-1].option, path[i].option} == *w.meet {
+			return true
+		}
+	}
+	return false
+}
 
 func exhaustive(p *problem) float64 {
-	w := &walker{p: p, best: math.Inf(-1)}
+	return (&walker{p: p, best: math.Inf(-1)}).search()
+}
+
+func (w *walker) search() float64 {
+	p := w.p
 	for end := 0; end <= p.days; end++ {
 		if end < p.days && !p.open[end] {
 			continue
@@ -196,7 +215,7 @@ func smallProblem(t *rapid.T, withCarry bool) *problem {
 	stays := make([][][]float64, n)
 	for o := range n {
 		opt := option{
-			allowed: rapid.SliceOfN(rapid.Bool(), days, days).Draw(t, "allowed"),
+			allowed: dayset{rapid.Uint64Range(0, 1<<days-1).Draw(t, "allowed")},
 			cost:    rapid.Float64Range(0, 0.5).Draw(t, "cost"),
 			groups:  someGroups("group"),
 		}
@@ -240,7 +259,9 @@ func TestSolveEqualsExhaustiveSearch(t *testing.T) {
 	for _, withCarry := range []bool{false, true} {
 		rapid.Check(t, func(t *rapid.T) {
 			p := smallProblem(t, withCarry)
-			path, score, ok := p.solve()
+			solver := newSolver(p)
+			solver.gap = rapid.SampledFrom([]float64{0, 0.1, 1, firstGap}).Draw(t, "gap")
+			path, score, ok := solver.solve()
 			want := exhaustive(p)
 			if !ok {
 				if !math.IsInf(want, -1) {
@@ -255,5 +276,56 @@ func TestSolveEqualsExhaustiveSearch(t *testing.T) {
 				t.Fatalf("score %v, the sequence itself is worth %v", score, own)
 			}
 		})
+	}
+}
+
+func TestRefusalsEqualExhaustiveSearch(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := smallProblem(t, rapid.Bool().Draw(t, "with carry"))
+		solver := newSolver(p)
+		refused := refusal{
+			option: rapid.IntRange(0, len(p.options)-1).Draw(t, "refused"),
+			start:  rapid.IntRange(0, p.days-1).Draw(t, "from"),
+		}
+		refused.end = rapid.IntRange(refused.start+1, p.days).Draw(t, "to")
+		_, score, ok := solver.restricted(refuse([]refusal{refused}))
+		p.pins = append(p.pins, checkpoint{from: refused.start, to: refused.end - 1, holds: func(o, _ int) bool { return o != refused.option }})
+		want := exhaustive(p)
+		if ok != !math.IsInf(want, -1) || ok && math.Abs(score-want) > 1e-9 {
+			t.Fatalf("best is %v (%v), exhaustive search finds %v", score, ok, want)
+		}
+	})
+}
+
+// Whatever day a change-out is moved to, what settles is the best of all sequences
+// in which the same two plantings meet on it.
+func TestDragEqualsExhaustiveSearch(t *testing.T) {
+	settled := 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := smallProblem(t, false)
+		path, _, ok := newSolver(p).solve()
+		if path = tidied(path); !ok || len(path) < 2 {
+			t.Skip("nothing to move")
+		}
+		r := &Result{problem: p, path: path}
+		i := rapid.IntRange(1, len(path)-1).Draw(t, "moved")
+		d := r.StartDrag(i - 1)
+		for day := range p.days {
+			if !p.open[day] || !r.allowed(path[i].option, day) {
+				continue
+			}
+			_, score, ok := d.settle(day)
+			w := &walker{p: p, best: math.Inf(-1), meet: &[3]int{day, path[i-1].option, path[i].option}}
+			want := w.search()
+			if ok && math.Abs(score-want) > 1e-9 {
+				t.Fatalf("moved to %d it is worth %v, exhaustive search finds %v", day, score, want)
+			}
+			if ok {
+				settled++
+			}
+		}
+	})
+	if settled == 0 {
+		t.Error("no drag ever settled")
 	}
 }

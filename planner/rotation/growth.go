@@ -61,7 +61,7 @@ func (c *course) value(i int) float64 {
 	if c.plant.Bulb != nil {
 		return c.left * c.days.steady[i] * c.flower()
 	}
-	return c.left * c.days.steady[i] * c.fullness * c.fade()
+	return c.left * c.days.steady[i] * c.fade() * c.fullness
 }
 
 // fade is 1 through the display weeks and then falls in a line to nothing.
@@ -111,5 +111,68 @@ func (c *course) stepBulb(i int) {
 		}
 	default:
 		c.chilled += c.days.chill[i]
+	}
+}
+
+// run fills values with the display on the days from i on and takes the part
+// through them.
+func (c *course) run(i int, values []float64) {
+	if c.plant.Cut || c.plant.Bulb != nil {
+		for k := range values {
+			values[k] = c.value(i + k)
+			c.step(i + k)
+		}
+		return
+	}
+	for len(values) > 0 {
+		// A stretch of days on which neither the hardening nor the fading begins.
+		n := len(values)
+		keep := c.days.keep
+		if c.stood < c.params.HardeningDays {
+			keep = c.days.keepSoft
+			n = min(n, c.params.HardeningDays-c.stood)
+		}
+		fading := c.age > c.life
+		if !fading && c.life-c.age < float64(n) {
+			n = min(n, int(c.life-c.age)+1)
+		}
+		if fading {
+			c.runFading(values[:n], keep[i:i+n], c.days.steady[i:i+n])
+		} else {
+			c.runFull(values[:n], keep[i:i+n], c.days.steady[i:i+n])
+		}
+		c.runGrowth(values[:n], c.days.growth[i:i+n])
+		c.stood += n
+		values, i = values[n:], i+n
+	}
+}
+
+// runFull fills in health and season of days before the fading.
+func (c *course) runFull(values, keep, steady []float64) {
+	left := c.left
+	for k := range values {
+		values[k] = left * steady[k]
+		left *= keep[k]
+	}
+	c.left = left
+	c.age += float64(len(values))
+}
+
+func (c *course) runFading(values, keep, steady []float64) {
+	for k := range values {
+		values[k] = c.left * steady[k] * c.fade()
+		c.left *= keep[k]
+		c.age++
+	}
+}
+
+// runGrowth multiplies in the fullness.
+func (c *course) runGrowth(values, growth []float64) {
+	for k := range values {
+		if c.fullness >= 1 {
+			return
+		}
+		values[k] *= c.fullness
+		c.fullness = min(1, c.fullness+c.perDay*growth[k])
 	}
 }

@@ -99,7 +99,7 @@ func (p *problem) keepsRules(path []segment, i int) bool {
 	case p.limit(before.option, before.start) < before.end || p.limit(after.option, after.start) < after.end:
 		return false
 	}
-	made := p.made(path)
+	made := p.madeIn(path)
 	for year, count := range made {
 		if count > p.most[year] {
 			return false
@@ -108,8 +108,8 @@ func (p *problem) keepsRules(path []segment, i int) bool {
 	return len(p.violated(path)) == 0
 }
 
-// made counts the change-outs of each planning year.
-func (p *problem) made(path []segment) []int {
+// madeIn counts the change-outs of each planning year.
+func (p *problem) madeIn(path []segment) []int {
 	made := make([]int, len(p.most))
 	made[p.block[0]] = p.done
 	for _, seg := range path {

@@ -39,9 +39,22 @@ func (r *Result) solve() {
 
 func (r *Result) tryPins(pins []Pin) bool {
 	r.problem = compile(r.req, r.scorer, pins)
-	path, _, ok := r.problem.solve()
-	r.path = path
+	path, score, ok := newSolver(r.problem).solve()
+	r.path, r.score = tidied(path), score
 	return ok
+}
+
+// tidied joins stays of an empty pot that follow each other.
+func tidied(path []segment) []segment {
+	var tidy []segment
+	for _, seg := range path {
+		if n := len(tidy); n > 0 && seg.option == bareOption && tidy[n-1].option == bareOption && tidy[n-1].carry == seg.carry {
+			tidy[n-1].end = seg.end
+			continue
+		}
+		tidy = append(tidy, seg)
+	}
+	return tidy
 }
 
 // feasible reports whether any sequence keeps the pins, with some more change-outs
@@ -54,7 +67,7 @@ func (r *Result) feasible(pins []Pin, more int) bool {
 	for year := range p.most {
 		p.most[year] += more
 	}
-	_, _, ok := p.solve()
+	_, _, ok := newSolver(p).solve()
 	return ok
 }
 
@@ -116,7 +129,7 @@ func (r *Result) noPlantingFor(pin *Pin) *finding.Finding {
 		}
 		known = true
 		for start := range p.days {
-			if !p.options[o].allowed[start] || !p.open[start] {
+			if !p.options[o].allowed.has(start) || !p.open[start] {
 				continue
 			}
 			if r.meets(p, pin, o, start) {

@@ -1,6 +1,9 @@
 package rotation
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // problem is a rotation in the solver's own terms: days are counted from today,
 // change-outs fall on the mornings of days, and every amount is in display days.
@@ -43,7 +46,7 @@ type problem struct {
 
 // option is a planting that may be put out.
 type option struct {
-	allowed []bool  // by day
+	allowed dayset
 	cost    float64 // of its plants and of what else grows with its share of the pot
 	groups  []int   // disease groups that it is a host of
 	carry   float64 // share of the pot that its staying parts take; 0: none stay
@@ -144,7 +147,7 @@ func (p *problem) violated(path []segment) []int {
 			}
 		}
 		for _, g := range p.groupsOf(seg.option) {
-			if counted(seg.option) && (release[g] > seg.start || contains(p.keptGroups(seg.carry), g)) && !broken[g] {
+			if counted(seg.option) && (release[g] > seg.start || slices.Contains(p.keptGroups(seg.carry), g)) && !broken[g] {
 				broken[g] = true
 				found = append(found, g)
 			}
@@ -218,3 +221,12 @@ func (p *problem) carriedScore(c carry, start, end int) float64 {
 	p.stayRow(c.option, c.start, row)
 	return row[end-c.start] - row[start-c.start]
 }
+
+// dayset is a set of days of the horizon.
+type dayset []uint64
+
+func newDayset(days int) dayset { return make(dayset, (days+63)/64) }
+
+func (d dayset) has(day int) bool { return d[day/64]>>(day%64)&1 != 0 }
+
+func (d dayset) set(day int) { d[day/64] |= 1 << (day % 64) }

@@ -34,8 +34,8 @@ type Request struct {
 	MinStand int     // days from one change-out to the next; 0 means [DefaultMinStand]
 }
 
-// DefaultMinStand is three weeks: a judgement.
-const DefaultMinStand = 21
+// DefaultMinStand is six weeks: a judgement.
+const DefaultMinStand = 42
 
 // Member is one pot of a request.
 type Member struct {

@@ -21,6 +21,7 @@ type Result struct {
 	scorer  *scorer
 	pins    []Pin // those that hold
 	path    []segment
+	score   float64
 }
 
 // Sequence is what stands in a pot over the horizon.
@@ -74,24 +75,20 @@ func Plan(req Request) (*Result, error) {
 
 // sequence tells a path of the solver in the request's terms.
 func (r *Result) sequence(path []segment) Sequence {
-	var seq Sequence
-	for _, seg := range path {
-		if seg.end == seg.start {
-			continue // what stood and went at once
-		}
-		stay := Stay{
-			Candidate:   seg.option,
-			From:        r.req.Today.AddDays(seg.start),
-			Until:       r.req.Today.AddDays(seg.end),
-			MixReplaced: seg.replaced,
-			Kept:        r.kept(seg.carry),
-			Value:       r.decompose(seg),
-		}
-		seq.Stays = append(seq.Stays, stay)
-		seq.Value.add(stay.Value)
-	}
+	seq := r.briefly(path)
 	seq.ChangeOuts = r.changeOuts(path)
 	return seq
+}
+
+func (r *Result) stay(seg segment) Stay {
+	return Stay{
+		Candidate:   seg.option,
+		From:        r.req.Today.AddDays(seg.start),
+		Until:       r.req.Today.AddDays(seg.end),
+		MixReplaced: seg.replaced,
+		Kept:        r.kept(seg.carry),
+		Value:       r.decompose(seg),
+	}
 }
 
 func (r *Result) kept(c carry) *Kept {

@@ -1,6 +1,9 @@
 package rotation
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // scorer turns display values into running scores over the days of a request.
 type scorer struct {
@@ -10,7 +13,8 @@ type scorer struct {
 	groups []memberGroup
 	tired  float64 // lost per day and unit of display below
 	below  float64
-	bare   float64 // lost per day of an empty pot
+	bare   float64    // lost per day of an empty pot
+	space  *sync.Pool // of []float64, one value a day
 }
 
 // memberGroup is a set of pots that share an outlook.
@@ -28,6 +32,10 @@ func newScorer(req *Request) *scorer {
 		below: req.Weights.TiredBelow,
 		bare:  req.Weights.Bare,
 	}
+	s.space = &sync.Pool{New: func() any {
+		space := make([]float64, s.days)
+		return &space
+	}}
 	s.weight = make([]float64, s.days)
 	for i := range s.weight {
 		s.weight[i] = 1
@@ -80,15 +88,19 @@ func (s *scorer) addPart(c *course, share, taste float64, today, start int, row 
 	if c.plant.Bulb != nil {
 		tired = 0 // a bulb at rest is not looked at
 	}
-	for k := 1; k < len(row); k++ {
-		day := start + k - 1
-		v := c.value(today + day)
-		score := s.weight[day] * taste * v
+	n := len(row) - 1
+	space := s.space.Get().(*[]float64)
+	defer s.space.Put(space)
+	values := (*space)[:n]
+	c.run(today+start, values)
+	weight, row := s.weight[start:start+n], row[1:]
+	full, tired := share*taste, share*tired
+	for k, v := range values {
+		score := full * weight[k] * v
 		if v < below {
 			score -= tired * (below - v)
 		}
-		row[k] += share * score
-		c.step(today + day)
+		row[k] += score
 	}
 }
 

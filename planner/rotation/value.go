@@ -11,12 +11,12 @@ import (
 // days lie outside the climate.
 func (o *Outlook) Curve(p *Planting, start, until civil.Date) []float64 {
 	from, to := o.span(start, until)
-	curve := make([]float64, to-from)
+	curve, own := make([]float64, to-from), make([]float64, to-from)
 	for _, part := range p.Parts {
 		c := o.newCourse(part)
-		for i := from; i < to; i++ {
-			curve[i-from] += part.Share * c.value(i)
-			c.step(i)
+		c.run(from, own)
+		for k, v := range own {
+			curve[k] += part.Share * v
 		}
 	}
 	return curve

@@ -1,0 +1,53 @@
+package planner
+
+import (
+	"slices"
+
+	"fourturn/planner/finding"
+	"fourturn/planner/nutrition"
+	"fourturn/planner/quantity"
+	"fourturn/planner/working"
+)
+
+// tolerated is the gap between a spent charge and the change-out that is not worth a
+// remark: two weeks, in which soluble feeds carry the pot (judgement).
+const tolerated = 14
+
+// spent follows a stand's charge through the warmth of its days: when it is used up,
+// and whether that is long before the change-out.
+func (w *workOut) spent(out *PotOutlook, s *Stand) {
+	product, slow, ok := w.slowRelease()
+	if !ok || product.Longevity <= 0 {
+		return
+	}
+	charge := nutrition.Charge{Date: s.From, Product: slow, Mass: quantity.Mass(s.Charge.Number())}
+	track := nutrition.Follow(charge, w.thermal(out), nil)
+	day, ok := track.SpentOn()
+	if !ok {
+		return
+	}
+	s.Spent = NewFigure(working.Date(day), func() working.Trace { return track.Working(day) })
+	if s.To > w.Last || s.To <= w.Today || s.From > w.Today.AddDays(buyingDays) {
+		return
+	}
+	if gap, ok := track.GapFinding(out.Pot.ID, s.To, tolerated); ok {
+		gap.Where = append(finding.Where{"pots", out.Pot.ID, "plantings"}, string(s.Season))
+		gap.Where = slices.Clip(gap.Where)
+		w.Findings = append(w.Findings, gap)
+	}
+}
+
+// thermal returns the summed warmth of a spot's days, worked out once for all its pots.
+func (w *workOut) thermal(out *PotOutlook) *nutrition.Thermal {
+	id := ""
+	if out.Spot != nil && out.Site != nil && out.Site.Known {
+		id = out.Spot.ID
+	}
+	if t, ok := w.thermals[id]; ok {
+		return t
+	}
+	const year = 366
+	t := nutrition.ThermalOf(w.First.AddDays(-year), w.Last.AddDays(year), w.warmth(out), nutrition.UsualKinetics())
+	w.thermals[id] = t
+	return t
+}
