@@ -1,0 +1,150 @@
+package desktop
+
+import (
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+
+	"fourturn/app/theme"
+	"fourturn/app/widgets"
+	"fourturn/app/words"
+	"fourturn/planner"
+	"fourturn/planner/civil"
+	"fourturn/planner/finding"
+	"fourturn/planner/planfile"
+)
+
+// aboutRecovery is the subject of the notice on work of a session that ended
+// without saving.
+const aboutRecovery = "recovery"
+
+// OfferRecovery says that there is unsaved work of sessions that ended without
+// saving it, and offers to bring back the newest.
+func (s *Shell) OfferRecovery() {
+	found, err := s.config.Store.Unsaved()
+	if err != nil {
+		s.fail("desktop.recovery_failed", err)
+		return
+	}
+	if len(found) == 0 {
+		s.unnotice(aboutRecovery)
+		return
+	}
+	work := found[0]
+	s.notice(aboutRecovery, widgets.NoticeData{
+		Kind: widgets.NoticeNote, Title: s.words.T("desktop.recovery_title"),
+		Text:   s.recoveryText(work, len(found)-1),
+		Action: s.words.T("desktop.recovery_look"), OnAction: func() { s.askRecover(work) },
+	})
+}
+
+func (s *Shell) recoveryText(work planfile.Found, more int) string {
+	name := s.words.T("desktop.recovery_no_file")
+	if work.Path != "" {
+		name = filepath.Base(work.Path)
+	}
+	text := s.words.T("desktop.recovery_text", words.A{
+		"plan": name, "date": s.words.LongDate(civil.Of(work.Written)), "time": work.Written.Format("15:04"),
+	})
+	if more > 0 {
+		text += " " + s.words.T("desktop.recovery_more", words.A{"count": more})
+	}
+	return text
+}
+
+// askRecover asks what to do with unsaved work: bring it back, let it go, or
+// neither for now.
+func (s *Shell) askRecover(work planfile.Found) {
+	var d *widgets.Dialog
+	forget := widgets.NewButton(widgets.ButtonData{Label: s.words.T("desktop.recovery_forget"), Kind: widgets.ButtonQuiet, Icon: theme.IconRemove}, func() {
+		d.Close()
+		if err := s.config.Store.Forget(work); err != nil {
+			s.fail("desktop.recovery_failed", err)
+		}
+		s.OfferRecovery()
+	})
+	d = widgets.ShowDialog(s.Canvas(), widgets.DialogData{
+		Title:   s.words.T("desktop.recovery_title"),
+		Content: column(widgets.NewText(s.recoveryText(work, 0)), widgets.NewText(s.words.T("desktop.recovery_how")), leftAligned(forget)),
+		Size:    fyne.NewSize(460, 0),
+		Accept:  s.words.T("desktop.recovery_accept"), Cancel: s.words.T("desktop.recovery_later"),
+		OnAccept: func() bool {
+			d.Close()
+			s.whenSaved(func() { s.recover(work) })
+			return false
+		},
+	})
+}
+
+func (s *Shell) recover(work planfile.Found) {
+	s.session.Recover(work, func(err error) {
+		if err != nil {
+			s.fail("desktop.recovery_failed", err)
+			return
+		}
+		s.unnotice(aboutRecovery)
+		s.opened(s.words.T("session.recovered", words.A{"date": s.words.Date(civil.Of(work.Written))}))
+	})
+}
+
+// ChooseCopy shows the earlier copies of the plan's file, to bring one back.
+func (s *Shell) ChooseCopy() {
+	copies, err := s.config.Store.Copies(s.session.Path())
+	if err != nil {
+		s.fail("desktop.not_opened", err)
+		return
+	}
+	if len(copies) == 0 {
+		s.Status(s.words.T("desktop.copies_none"))
+		return
+	}
+	data := widgets.TableData{
+		Columns: []widgets.Column{
+			{Label: s.words.T("desktop.copies_until"), Width: 220, Grow: 1},
+			{Label: s.words.T("desktop.copies_differences"), Width: 160, Grow: 1},
+		},
+		Rows: len(copies),
+		Cell: func(row, column int) widgets.Cell {
+			c := copies[row]
+			if column == 0 {
+				return widgets.Cell{Text: s.words.T("desktop.at_time", words.A{"date": s.words.Date(civil.Of(c.Made)), "time": c.Made.Format("15:04")})}
+			}
+			return widgets.Cell{Text: s.differences(c), Soft: true}
+		},
+	}
+	table := widgets.NewDataTable(data)
+	table.Select(0)
+	widgets.ShowDialog(s.Canvas(), widgets.DialogData{
+		Title: s.words.T("desktop.copies_title"), Size: fyne.NewSize(520, 300),
+		Content: table, Focus: table.Body(),
+		Accept: s.words.T("desktop.copies_accept"), Cancel: s.words.T("desktop.cancel"),
+		OnAccept: func() bool {
+			s.restore(copies[max(0, table.Selected())])
+			return true
+		},
+	})
+}
+
+// differences says in how many places a copy differs from the plan.
+func (s *Shell) differences(c planfile.Copy) string {
+	document, err := s.config.Store.OpenCopy(c)
+	if err != nil {
+		return s.words.T("desktop.copies_unreadable")
+	}
+	return s.words.T("desktop.copies_places", words.A{"count": len(planfile.Differences(document.Plan(), s.session.Plan()))})
+}
+
+// restore makes the plan what a copy holds. It is an edit: it can be undone, and
+// the file stays as it is until the plan is saved.
+func (s *Shell) restore(c planfile.Copy) {
+	document, err := s.config.Store.OpenCopy(c)
+	if err == nil {
+		args := []finding.Arg{textArg("date", s.words.Date(civil.Of(c.Made)))}
+		err = s.session.Do("desktop.edit_restore", args, func(planner.Plan) (planner.Plan, error) { return *document.Plan(), nil })
+	}
+	if err != nil {
+		s.fail("desktop.not_done", err)
+		return
+	}
+	s.Status(s.words.T("desktop.restored"))
+}

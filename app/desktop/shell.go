@@ -1,0 +1,223 @@
+package desktop
+
+import (
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"fourturn/app/session"
+	"fourturn/app/theme"
+	"fourturn/app/widgets"
+	"fourturn/app/words"
+	"fourturn/planner"
+	"fourturn/planner/planfile"
+	"fourturn/planner/quantity"
+)
+
+// Session is the open plan with its outlook.
+type Session = session.Session[*planner.Outlook]
+
+// Config is what a shell needs from the program around it.
+type Config struct {
+	App     fyne.App
+	Window  fyne.Window
+	Session *Session
+	Store   *planfile.Store
+	Words   *words.Words
+	Rooms   []Room
+	// NewPlan returns the plan that a person begins with.
+	NewPlan func() *planner.Plan
+	// Example returns the built-in example plan.
+	Example func() *planner.Plan
+	// Folder is where the first plan is saved if nobody says otherwise.
+	Folder string
+	// About says what the page about the program shows.
+	About About
+	// Reword makes the shell anew after another language was chosen; nil hides the
+	// choice.
+	Reword func()
+}
+
+// Shell is the content of the window and all that surrounds the rooms.
+type Shell struct {
+	config   Config
+	session  *Session
+	words    *words.Words
+	settings *Settings
+	window   fyne.Window
+
+	rooms    []roomState
+	history  history
+	menus    []menu
+	shown    string // what the menus show, to leave them alone while it stays so
+	fileSaid string // what was last said about the file
+
+	content *fyne.Container
+	rail    *widgets.NavRail
+	page    *fyne.Container
+	busy    *widgets.Busy
+	panel   *panel
+	notices *noticeBoard
+	status  *widgets.StatusLine
+
+	cancel func() // ends listening to the session
+}
+
+// New returns a shell and makes it the content of the window.
+func New(config Config) *Shell {
+	s := &Shell{
+		config: config, session: config.Session, words: config.Words, window: config.Window,
+		settings: NewSettings(config.App.Preferences()),
+	}
+	for _, room := range config.Rooms {
+		s.rooms = append(s.rooms, roomState{Room: room})
+	}
+	s.rail = widgets.NewNavRail(s.railItems(), func(i int) { s.Go(s.rooms[i].Key, "") })
+	s.page = container.NewStack()
+	s.busy = widgets.NewBusy(widgets.BusyData{Title: s.words.T("desktop.working_out"), Done: -1}, nil)
+	s.notices = newNoticeBoard()
+	s.panel = newPanel(s.workingWords(), s.CloseWorking)
+	s.status = widgets.NewStatusLine()
+	s.content = container.New(&shellLayout{}, s.rail, s.notices.box, s.page, s.panel, s.status)
+	if len(s.rooms) > 0 {
+		s.history.visit(place{room: s.rooms[0].Key})
+	}
+	s.menus = s.table()
+	s.cancel = s.session.Subscribe(s.heard)
+	s.window.SetPadded(false)
+	s.window.SetContent(s.content)
+	s.window.SetCloseIntercept(s.Quit)
+	s.window.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) { s.Dropped(dropped) })
+	s.window.Canvas().SetOnTypedKey(s.typedKey)
+	s.showPage()
+	s.refreshFile()
+	s.refreshMenus()
+	return s
+}
+
+// Close ends listening to the session, as before another shell takes over.
+func (s *Shell) Close() { s.cancel() }
+
+// Canvas returns the canvas of the window, for dialogs.
+func (s *Shell) Canvas() fyne.Canvas { return s.window.Canvas() }
+
+// Settings returns what is remembered between starts.
+func (s *Shell) Settings() *Settings { return s.settings }
+
+// Status says something in the line at the foot, such as what was just done.
+func (s *Shell) Status(text string) { s.status.SetText("", text) }
+
+// Hint says what the thing under the pointer does; "" ends it. It fits
+// widgets.Button.OnHint.
+func (s *Shell) Hint(text string) { s.status.SetHint(text) }
+
+// heard is called after every change of the session.
+func (s *Shell) heard(event session.Event) {
+	if event.Has(session.PlanChanged) || event.Has(session.OutlookChanged) {
+		s.refreshPages()
+		s.panel.outdated(s.words.T("desktop.working_outdated"))
+	}
+	s.refreshFile()
+	s.refreshMenus()
+}
+
+// refreshFile shows the state of the plan's file: the title of the window, the
+// right end of the line at the foot, and what has to be said about the file.
+func (s *Shell) refreshFile() {
+	name, mark := s.planName(), ""
+	if s.session.Dirty() {
+		mark = "• "
+	}
+	s.window.SetTitle(mark + name + " – Fourturn")
+	s.status.SetRight(s.words.T("desktop.file_state", words.A{"plan": name, "state": s.words.T(s.fileState())}))
+	s.noteFile()
+}
+
+// planName returns what the plan is called: its title, else its file.
+func (s *Shell) planName() string {
+	if title := s.session.Plan().Title; title != "" {
+		return title
+	}
+	if path := s.session.Path(); path != "" {
+		return filepath.Base(path)
+	}
+	return s.words.T("desktop.untitled")
+}
+
+// fileState returns the key of the words for what is going on with the file.
+func (s *Shell) fileState() string {
+	_, current := s.session.Outlook()
+	switch {
+	case s.session.Busy(session.OpeningFile):
+		return "session.opening"
+	case s.session.Busy(session.SavingFile):
+		return "session.saving"
+	case !current:
+		return "session.working_out"
+	case s.session.ReadOnly():
+		return "desktop.state_read_only"
+	case s.session.Dirty() && s.session.JournalError() != nil:
+		return "desktop.state_unsafe"
+	case s.session.Dirty():
+		return "desktop.state_unsaved"
+	case s.session.Path() == "":
+		return "desktop.state_no_file"
+	}
+	return "desktop.state_saved"
+}
+
+// units returns what the person reads.
+func (s *Shell) units() quantity.System { return s.session.Plan().Units }
+
+// typedKey takes the keys that nothing with the focus takes.
+func (s *Shell) typedKey(ev *fyne.KeyEvent) {
+	switch ev.Name {
+	case fyne.KeyEscape:
+		s.CloseWorking()
+	case fyne.KeyF1:
+		s.ShowKeys()
+	}
+}
+
+// shellLayout places rail, notices, page, panel and the line at the foot. The
+// panel stands beside the page while the page keeps the room it needs, and lies
+// over its right part in a smaller window.
+type shellLayout struct{}
+
+// panelWidth is wide enough for a formula and its inputs: about 45 letters.
+const panelWidth float32 = 360
+
+func (shellLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	rail, notices, page, status := objects[0].MinSize(), objects[1].MinSize(), objects[2].MinSize(), objects[4].MinSize()
+	return fyne.NewSize(
+		rail.Width+max(notices.Width, page.Width),
+		max(rail.Height, notices.Height+page.Height)+status.Height,
+	)
+}
+
+func (shellLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	rail, notices, page, panel, status := objects[0], objects[1], objects[2], objects[3], objects[4]
+	foot := status.MinSize().Height
+	height := size.Height - foot
+	put(status, 0, height, size.Width, foot)
+	left := rail.MinSize().Width
+	put(rail, 0, 0, left, height)
+	width := size.Width - left
+	wide := min(panelWidth, width-theme.Step4)
+	if panel.Visible() {
+		put(panel, size.Width-wide, 0, wide, height)
+		if width-wide >= max(page.MinSize().Width, notices.MinSize().Width) {
+			width -= wide
+		}
+	}
+	notices.Resize(fyne.NewSize(width, notices.MinSize().Height)) // text that wraps needs its width first
+	top := notices.MinSize().Height
+	put(notices, left, 0, width, top)
+	put(page, left, top, width, height-top)
+}
+
+func put(o fyne.CanvasObject, x, y, width, height float32) {
+	o.Move(fyne.NewPos(x, y))
+	o.Resize(fyne.NewSize(width, height))
+}
