@@ -46,8 +46,11 @@ func (v Volume) FormatWater(s System) string {
 func (m Mass) Format(s System) string {
 	size := math.Abs(float64(m))
 	if s == USCustomary {
-		if size < 15.5*float64(Ounce) { // what is rounded to 16 oz is written as 1 lb
-			return significant(float64(m/Ounce), 2) + " oz"
+		switch ounces := float64(m / Ounce); {
+		case size < 10*float64(Ounce):
+			return significant(ounces, 2) + " oz"
+		case size < 15.95*float64(Ounce): // what is rounded to 16 oz is written in pounds
+			return number(ounces, 1) + " oz"
 		}
 		return significant(float64(m/Pound), 3) + " lb"
 	}

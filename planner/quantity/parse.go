@@ -124,7 +124,7 @@ func (r Reader) Temperature(s string, system System) (Temperature, error) {
 	}
 	unit := tidy(p.rest)
 	t := Temperature(x)
-	switch strings.TrimSpace(strings.TrimPrefix(unit, "°")) {
+	switch strings.TrimSpace(strings.TrimPrefix(strings.TrimPrefix(unit, "°"), "deg")) {
 	case "c", "celsius":
 	case "f", "fahrenheit":
 		t = FromFahrenheit(x)
@@ -183,11 +183,11 @@ func (r Reader) parse(kind Kind, s string, fallback float64) (float64, error) {
 		return 0, p.fault(FaultEmpty)
 	}
 	negative := p.sign()
+	if p.rest == "" {
+		return 0, p.fault(FaultNotANumber)
+	}
 	total, last := 0.0, math.Inf(1)
 	for afterFeet, first := false, true; p.rest != ""; first = false {
-		if !first { // 3'-6"
-			p.rest = strings.TrimPrefix(p.rest, "-")
-		}
 		x, err := p.number()
 		if err != nil {
 			return 0, err
@@ -235,8 +235,8 @@ func (p *measure) unit() string {
 	}
 	name := p.rest[:end]
 	p.rest = strings.TrimLeftFunc(p.rest[end:], unicode.IsSpace)
-	if strings.HasSuffix(name, "-") { // the joint of 3'-6"
-		name = name[:len(name)-1]
+	if name == "'-" { // the joint of 3'-6"
+		name = "'"
 	}
 	return tidy(name)
 }
