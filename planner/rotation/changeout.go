@@ -78,7 +78,7 @@ func (r *Result) changeOut(path []segment, i int) ChangeOut {
 	}
 	c.Safe = r.req.Today.AddDays(safe)
 	c.Latest = r.req.Today.AddDays(r.latest(before, after))
-	if before.option == bareOption || before.option == standingOption && r.standsEmpty() {
+	if before.option == bareOption {
 		c.Latest = c.Good.To // every day that the pot is empty is lost
 	}
 	return c
@@ -177,7 +177,7 @@ func (r *Result) reasons(before, after segment) []Reason {
 	if r.pinnedTo(after.start) {
 		list = append(list, Pinned)
 	}
-	if before.option == bareOption || before.option == standingOption && r.standsEmpty() {
+	if before.option == bareOption {
 		list = append(list, Empty)
 	}
 	list = append(list, r.pushed(before, after.start)...)

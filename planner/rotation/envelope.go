@@ -2,16 +2,22 @@ package rotation
 
 import "math"
 
-// envelope holds, for each day of planting, the best score that any option has up
-// to each later morning, its own cost taken off, and whose it is.
-type envelope struct {
+// envelope holds, for each day of planting, the best scores that options have up to
+// each later morning, their own cost taken off, and whose they are: one layer for the
+// best, and further ones for the next best where some options may be refused.
+type envelope []layer
+
+type layer struct {
 	score [][]float64 // [start][k]: of the first k days; nil where nothing may be planted
 	whose [][]int32   // -1 where none
 }
 
 // envelop works out the running scores of all options from all their days once.
-func (p *problem) envelop(ends []int) envelope {
-	v := envelope{make([][]float64, p.days), make([][]int32, p.days)}
+func (p *problem) envelop(ends []int, layers int) envelope {
+	v := make(envelope, layers)
+	for i := range v {
+		v[i] = layer{make([][]float64, p.days), make([][]int32, p.days)}
+	}
 	row := make([]float64, p.days+1)
 	for start := range p.days {
 		if !p.open[start] {
@@ -37,29 +43,62 @@ func (p *problem) mayStand(o, start int) int {
 }
 
 // lift raises the envelope by an option's row.
-func (v *envelope) lift(p *problem, o, start, limit int, row []float64, ends []int) {
-	if v.score[start] == nil {
-		v.score[start], v.whose[start] = make([]float64, p.days-start+1), make([]int32, p.days-start+1)
-		for k := range v.score[start] {
-			v.score[start][k], v.whose[start][k] = math.Inf(-1), -1
-		}
-	}
-	best, whose := v.score[start], v.whose[start]
+func (v envelope) lift(p *problem, o, start, limit int, row []float64, ends []int) {
+	v.open(start, p.days-start+1)
+	lowest := v[len(v)-1].score[start]
 	cost := p.options[o].cost
 	for _, end := range ends[p.firstEnd(ends, start):] {
 		if end >= p.days || end > limit {
 			break
 		}
-		if score := row[end-start] - cost; score > best[end-start] {
-			best[end-start], whose[end-start] = score, int32(o)
+		if score := row[end-start] - cost; score > lowest[end-start] {
+			v.insert(start, end-start, score, o)
 		}
 	}
 	if limit == p.days {
 		k := p.days - start
-		if score := row[k] - cost*p.charged[start]; score > best[k] {
-			best[k], whose[k] = score, int32(o)
+		if score := row[k] - cost*p.charged[start]; score > lowest[k] {
+			v.insert(start, k, score, o)
 		}
 	}
+}
+
+// open makes room for the plantings of a day.
+func (v envelope) open(start, n int) {
+	if v[0].score[start] != nil {
+		return
+	}
+	for i := range v {
+		score, whose := make([]float64, n), make([]int32, n)
+		for k := range score {
+			score[k], whose[k] = math.Inf(-1), -1
+		}
+		v[i].score[start], v[i].whose[start] = score, whose
+	}
+}
+
+// insert puts a score that is above the lowest layer in its place.
+func (v envelope) insert(start, k int, score float64, o int) {
+	i := len(v) - 1
+	for ; i > 0 && score > v[i-1].score[start][k]; i-- {
+		v[i].score[start][k], v[i].whose[start][k] = v[i-1].score[start][k], v[i-1].whose[start][k]
+	}
+	v[i].score[start][k], v[i].whose[start][k] = score, int32(o)
+}
+
+// best returns the best score of an option that may stand from a day for k days, and
+// whose it is; -1 where none may.
+func (v envelope) best(start, k int, may restriction) (o int, score float64) {
+	for i := range v {
+		o := v[i].whose[start][k]
+		if o < 0 {
+			break
+		}
+		if may == nil || may(int(o), start, start+k) {
+			return int(o), v[i].score[start][k]
+		}
+	}
+	return -1, math.Inf(-1)
 }
 
 // ends lists the mornings on which a stay may end.

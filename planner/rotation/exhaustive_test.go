@@ -140,7 +140,7 @@ func (w *walker) meets(path []segment) bool {
 	if w.meet == nil {
 		return true
 	}
-	path = tidied(path)
+	path = joined(path)
 	for i := 1; i < len(path); i++ {
 		if [3]int{path[i].start, path[i-1].option, path[i].option} == *w.meet {
 			return true
@@ -259,7 +259,7 @@ func TestSolveEqualsExhaustiveSearch(t *testing.T) {
 	for _, withCarry := range []bool{false, true} {
 		rapid.Check(t, func(t *rapid.T) {
 			p := smallProblem(t, withCarry)
-			solver := newSolver(p)
+			solver := newSolver(p, 2)
 			solver.gap = rapid.SampledFrom([]float64{0, 0.1, 1, firstGap}).Draw(t, "gap")
 			path, score, ok := solver.solve()
 			want := exhaustive(p)
@@ -282,7 +282,7 @@ func TestSolveEqualsExhaustiveSearch(t *testing.T) {
 func TestRefusalsEqualExhaustiveSearch(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := smallProblem(t, rapid.Bool().Draw(t, "with carry"))
-		solver := newSolver(p)
+		solver := newSolver(p, 2)
 		refused := refusal{
 			option: rapid.IntRange(0, len(p.options)-1).Draw(t, "refused"),
 			start:  rapid.IntRange(0, p.days-1).Draw(t, "from"),
@@ -303,8 +303,8 @@ func TestDragEqualsExhaustiveSearch(t *testing.T) {
 	settled := 0
 	rapid.Check(t, func(t *rapid.T) {
 		p := smallProblem(t, false)
-		path, _, ok := newSolver(p).solve()
-		if path = tidied(path); !ok || len(path) < 2 {
+		path, _, ok := newSolver(p, 2).solve()
+		if path = joined(path); !ok || len(path) < 2 {
 			t.Skip("nothing to move")
 		}
 		r := &Result{problem: p, path: path}

@@ -94,7 +94,7 @@ func (p *problem) keepsRules(path []segment, i int) bool {
 		return false
 	case counted(after.option) && after.end < p.days && after.end-after.start < p.minStand:
 		return false
-	case before.option == bareOption && before.end == before.start:
+	case i > 1 && before.option == bareOption && before.end == before.start:
 		return false
 	case p.limit(before.option, before.start) < before.end || p.limit(after.option, after.start) < after.end:
 		return false

@@ -1,6 +1,8 @@
 package rotation
 
 import (
+	"slices"
+
 	"fourturn/planner/civil"
 	"fourturn/planner/finding"
 	"fourturn/planner/working"
@@ -39,13 +41,22 @@ func (r *Result) solve() {
 
 func (r *Result) tryPins(pins []Pin) bool {
 	r.problem = compile(r.req, r.scorer, pins)
-	path, score, ok := newSolver(r.problem).solve()
-	r.path, r.score = tidied(path), score
+	path, score, ok := newSolver(r.problem, 0).solve()
+	r.path, r.score = r.tidied(path), score
 	return ok
 }
 
-// tidied joins stays of an empty pot that follow each other.
-func tidied(path []segment) []segment {
+// tidied joins stays of an empty pot that follow each other, that of a pot which
+// stands empty today among them.
+func (r *Result) tidied(path []segment) []segment {
+	path = slices.Clone(path)
+	if r.standsEmpty() {
+		path[0].option = bareOption
+	}
+	return joined(path)
+}
+
+func joined(path []segment) []segment {
 	var tidy []segment
 	for _, seg := range path {
 		if n := len(tidy); n > 0 && seg.option == bareOption && tidy[n-1].option == bareOption && tidy[n-1].carry == seg.carry {
@@ -67,7 +78,7 @@ func (r *Result) feasible(pins []Pin, more int) bool {
 	for year := range p.most {
 		p.most[year] += more
 	}
-	_, _, ok := newSolver(p).solve()
+	_, _, ok := newSolver(p, 0).solve()
 	return ok
 }
 

@@ -132,6 +132,9 @@ func (r *Result) decompose(seg segment) Decomposition {
 	d.Bare = r.bareLoss(seg)
 	d.Display = r.display(seg)
 	d.Tired = d.Display - d.Bare - costs - d.Total
+	if d.Tired < rounding*float64(d.Days) {
+		d.Tired = 0 // what the order of sums leaves
+	}
 	return d
 }
 

@@ -14,7 +14,10 @@ type solver struct {
 	gap    float64 // below the bound that is searched first
 }
 
-func newSolver(p *problem) *solver { return &solver{p: p, bounds: newBounds(p), gap: firstGap} }
+// newSolver prepares a problem for restrictions that refuse so many of its options.
+func newSolver(p *problem, refused int) *solver {
+	return &solver{p: p, bounds: newBounds(p, refused+1), gap: firstGap}
+}
 
 // restriction is a rule on top of the problem's own: whether an option may be put
 // out on a day and stand up to another. Nil allows all.
@@ -35,25 +38,28 @@ type restriction func(o, start, end int) bool
 // Disease groups are tracked only once a sequence breaks their rule: a relaxation
 // whose best sequence keeps all rules is the best of all (decremental state space
 // relaxation: Righini and Salani 2008, Networks 51:155-170, from memory).
-func (s *solver) solve() ([]segment, float64, bool) {
-	best := s.bounds.best()
+func (s *solver) solve() ([]segment, float64, bool) { return s.solveUnder(s.bounds) }
+
+// restricted is solve under a further rule.
+func (s *solver) restricted(may restriction) ([]segment, float64, bool) {
+	return s.solveUnder(s.bounds.under(may))
+}
+
+func (s *solver) solveUnder(bounds *bounds) ([]segment, float64, bool) {
+	best := bounds.best()
 	if math.IsInf(best, -1) {
 		return nil, 0, false
 	}
-	path := s.bounds.path()
+	path := bounds.path()
 	score := s.p.scoreOf(path)
 	if len(s.p.violated(path)) == 0 && score >= best-rounding*math.Max(1, math.Abs(best)) {
 		return path, score, true
 	}
-	return s.restricted(nil)
+	return s.search(bounds, best)
 }
 
-// restricted is solve under a further rule.
-func (s *solver) restricted(may restriction) ([]segment, float64, bool) {
-	best := s.bounds.best()
-	if math.IsInf(best, -1) {
-		return nil, 0, false
-	}
+// search finds the best sequence that keeps all rules, by labels.
+func (s *solver) search(bounds *bounds, best float64) ([]segment, float64, bool) {
 	var tracked []int
 	// The first target is a guess at what the rules cost; only speed depends on it.
 	for gap := s.gap; ; {
@@ -64,7 +70,7 @@ func (s *solver) restricted(may restriction) ([]segment, float64, bool) {
 		if s.pool == nil || s.pool.target > target {
 			s.pool = s.bounds.poolAbove(target)
 		}
-		search := newSearch(s, tracked, may, target)
+		search := newSearch(bounds, s.pool, tracked, target)
 		path, score, ok := search.run()
 		switch {
 		case ok && score >= target:
