@@ -45,13 +45,13 @@ func (s *Store) Save(path string, text []byte, since Stamp) (Stamp, error) {
 	if info != nil {
 		copyErr = s.keepCopy(target, before)
 	}
-	safe, err := s.replace(target, text, info)
+	written, safe, err := s.replace(target, text, info)
 	if err != nil && safe == FileUntouched {
 		return Stamp{}, &FileError{Saving, path, safe, err}
 	}
-	stamp := Stamp{Sum: sha256.Sum256(text), Size: int64(len(text)), Exists: true}
-	if after, statErr := s.disk.Stat(target); statErr == nil {
-		stamp.ModTime, stamp.info = after.ModTime(), after
+	stamp := StampOfText(text)
+	if written != nil {
+		stamp.ModTime, stamp.info = written.ModTime(), written
 	}
 	switch {
 	case err != nil:
@@ -63,21 +63,26 @@ func (s *Store) Save(path string, text []byte, since Stamp) (Stamp, error) {
 }
 
 // replace puts a new file in the place of another: written beside it, synced and
-// renamed. old is nil where there is none.
-func (s *Store) replace(target string, text []byte, old fs.FileInfo) (Safe, error) {
-	folder := filepath.Dir(target)
+// renamed. old is nil where there is none. The new file's information is taken
+// before the renaming: after it, the file could be somebody else's already. It is
+// nil where the system does not tell.
+func (s *Store) replace(target string, text []byte, old fs.FileInfo) (fs.FileInfo, Safe, error) {
 	temporary, err := s.writeBeside(target, text, old)
 	if err != nil {
-		return FileUntouched, err
+		return nil, FileUntouched, err
+	}
+	written, err := s.disk.Stat(temporary)
+	if err != nil {
+		written = nil
 	}
 	if err := s.disk.Rename(temporary, target); err != nil {
 		_ = s.disk.Remove(temporary)
-		return FileUntouched, err
+		return nil, FileUntouched, err
 	}
-	if err := s.disk.SyncFolder(folder); err != nil {
-		return NewInPlace, err
+	if err := s.disk.SyncFolder(filepath.Dir(target)); err != nil {
+		return written, NewInPlace, err
 	}
-	return "", nil
+	return written, "", nil
 }
 
 // writeBeside writes and syncs a temporary file in the folder of target.
@@ -153,6 +158,6 @@ func (s *Store) writeState(path string, text []byte) error {
 	if err := s.disk.MakeFolder(filepath.Dir(path)); err != nil {
 		return err
 	}
-	_, err := s.replace(path, text, nil)
+	_, _, err := s.replace(path, text, nil)
 	return err
 }
