@@ -109,10 +109,12 @@ func (e searchEntry) wordRank(w string) int {
 	return best
 }
 
-// fold brings a text to lower case without accents or punctuation. Digraphs of
-// German umlauts count as the plain vowel, so that "München", "Muenchen" and
-// "Munchen" are the same.
-func fold(s string) string {
+// fold is [plain] with the digraphs of German umlauts counted as the plain vowel,
+// so that "München", "Muenchen" and "Munchen" are the same.
+func fold(s string) string { return foldLetters.Replace(plain(s)) }
+
+// plain brings a text to lower case words without accents or punctuation.
+func plain(s string) string {
 	var b strings.Builder
 	for _, r := range norm.NFKD.String(s) {
 		switch {
@@ -126,8 +128,7 @@ func fold(s string) string {
 			b.WriteByte(' ')
 		}
 	}
-	spaced := strings.Join(strings.Fields(b.String()), " ")
-	return foldLetters.Replace(spaced)
+	return strings.Join(strings.Fields(b.String()), " ")
 }
 
 var foldLetters = strings.NewReplacer(
