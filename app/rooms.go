@@ -1,11 +1,37 @@
 package main
 
 import (
+	"crypto/rand"
+
 	"fourturn/app/desktop"
+	duescreen "fourturn/app/screen/due"
+	feedingscreen "fourturn/app/screen/feeding"
+	potsscreen "fourturn/app/screen/pots"
+	"fourturn/app/theme"
+	"fourturn/app/view/due"
+	"fourturn/app/view/feeding"
+	"fourturn/app/view/pots"
 	"fourturn/app/words"
 )
 
-// rooms lists the rooms on the rail, in their order, one line each.
+// rooms lists the rooms on the rail, in their order.
 func rooms(s *desktop.Session, w *words.Words) []desktop.Room {
-	return []desktop.Room{}
+	return []desktop.Room{
+		{
+			Key: "due", Icon: theme.IconDue, Label: "due.title",
+			Make: func(shell *desktop.Shell) desktop.Page {
+				return due.New(duescreen.New(s, w, rand.Text), w, shell)
+			},
+		},
+		{
+			Key: "pots", Icon: theme.IconPots, Label: "pots.title",
+			Make: func(shell *desktop.Shell) desktop.Page { return pots.New(potsscreen.New(s, w), w, shell) },
+		},
+		{
+			Key: "feeding", Icon: theme.IconFeeding, Label: "feeding.title",
+			Make: func(shell *desktop.Shell) desktop.Page {
+				return feeding.New(feedingscreen.New(s, w, rand.Text), w, shell)
+			},
+		},
+	}
 }

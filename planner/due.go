@@ -13,10 +13,6 @@ const (
 	dueBack  = 21
 )
 
-// orderLead is how many days before a change-out plants are to be ordered: two
-// weeks, common practice, no source.
-const orderLead = 14
-
 // due lists what the plan asks for, by date. Change-outs of several pots into the
 // same season on the same day are one piece of work.
 func (w *workOut) due() {
@@ -35,16 +31,13 @@ func (w *workOut) due() {
 	}
 	for k, pots := range changes {
 		w.Due = append(w.Due, Due{Date: k.date, Kind: DueChangeOut, Pots: pots, Season: k.season})
-		if order := k.date.AddDays(-orderLead); order >= w.Today {
-			w.Due = append(w.Due, Due{Date: order, Kind: DueOrder, Pots: pots, Season: k.season})
-		}
 	}
 	for i, r := range w.Rounds {
 		if !r.Done && r.Date >= w.Today.AddDays(-dueBack) && r.Date <= w.Today.AddDays(dueAhead) {
 			w.Due = append(w.Due, Due{Date: r.Date, Kind: DueFeed, Pots: r.Pots, Product: r.Product, Round: i})
 		}
 	}
-	order := map[DueKind]int{DueChangeOut: 0, DueFeed: 1, DueOrder: 2}
+	order := map[DueKind]int{DueChangeOut: 0, DueFeed: 1}
 	slices.SortFunc(w.Due, func(a, b Due) int {
 		switch {
 		case a.Date != b.Date:

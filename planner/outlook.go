@@ -146,7 +146,6 @@ type DueKind string
 const (
 	DueFeed      DueKind = "feed"
 	DueChangeOut DueKind = "change_out"
-	DueOrder     DueKind = "order"
 )
 
 // Due is work that the plan asks for by a date.
@@ -155,7 +154,7 @@ type Due struct {
 	Kind    DueKind
 	Pots    []int  // indices into Outlook.Pots
 	Product string // for DueFeed
-	Season  Season // for DueChangeOut and DueOrder
+	Season  Season // for DueChangeOut
 	Round   int    // index into Outlook.Rounds, for DueFeed
 }
 

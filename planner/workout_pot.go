@@ -90,7 +90,7 @@ func (w *workOut) changeOut(out *PotOutlook, oldBalls, newBalls quantity.Volume)
 	return mix.ChangeOut{
 		Capacity: out.Vessel.FillVolume(), OldRootBalls: oldBalls, NewRootBalls: newBalls,
 		Policy: mix.Policy(out.Pot.Refresh), Share: w.Plan.Mix.Refresh, Settling: w.Plan.Mix.Settling,
-		Elapsed: 1, RetireAfter: math.Inf(1),
+		Elapsed: 1,
 	}
 }
 

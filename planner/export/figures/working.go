@@ -1,6 +1,8 @@
 package figures
 
 import (
+	"math"
+
 	"fourturn/planner"
 	"fourturn/planner/working"
 )
@@ -45,6 +47,8 @@ func valueOf(v working.Value) any {
 		return v.Date
 	case v.Text != "":
 		return v.Text
+	case math.IsInf(v.Number, 0) || math.IsNaN(v.Number):
+		return nil // JSON has no such numbers
 	}
 	return v.Number
 }
