@@ -68,17 +68,17 @@ func cloned(m map[string]int) map[string]int {
 // tables adds or replaces the file's sizes, diseases and sources.
 func (a *assembly) tables(c contents) {
 	for _, s := range c.sizes {
-		a.book.sizes = put(a.book.sizes, a.book.sizeAt, s.ID, s)
+		a.book.sizes = putByID(a.book.sizes, a.book.sizeAt, s.ID, s)
 	}
 	for _, d := range c.diseases {
-		a.book.diseases = put(a.book.diseases, a.book.diseaseAt, d.ID, d)
+		a.book.diseases = putByID(a.book.diseases, a.book.diseaseAt, d.ID, d)
 	}
 	for _, s := range c.citations {
-		a.book.citations = put(a.book.citations, a.book.citationAt, s.ID, s)
+		a.book.citations = putByID(a.book.citations, a.book.citationAt, s.ID, s)
 	}
 }
 
-func put[T any](all []T, at map[string]int, id string, v T) []T {
+func putByID[T any](all []T, at map[string]int, id string, v T) []T {
 	if i, ok := at[id]; ok {
 		all[i] = v
 		return all
@@ -124,13 +124,26 @@ func (p *Plant) over(own *Plant) *Plant {
 	for _, f := range own.Own {
 		a, _ := attributeOf(f)
 		a.copy(&merged, own)
-		maps.DeleteFunc(said, func(part Field, _ Provenance) bool { return strings.HasPrefix(string(part), string(f)+".") })
+		forget(said, f)
 		said[f] = own.Provenance(f)
+		for part, from := range own.ground.said {
+			if partOfField(part, f) {
+				said[part] = from
+			}
+		}
 	}
 	merged.ground = &ground{said: said, file: file}
 	merged.Own = slices.Clone(own.Own)
 	return &merged
 }
+
+// forget drops what was said of a field and of its parts.
+func forget(said map[Field]Provenance, f Field) {
+	maps.DeleteFunc(said, func(key Field, _ Provenance) bool { return key == f || partOfField(key, f) })
+}
+
+// partOfField reports whether key is a part of a field, as "sold.quart" of "sold".
+func partOfField(key, f Field) bool { return strings.HasPrefix(string(key), string(f)+".") }
 
 // check applies the rules to one plant and notes what breaks them.
 func (a *assembly) check(p *Plant, from origin) {

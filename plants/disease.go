@@ -115,7 +115,6 @@ func (h Hosts) include(p *Plant) bool {
 	if h.Scope == Everywhere {
 		return true
 	}
-	return slices.ContainsFunc(append(p.Genera(), p.Family), func(name string) bool {
-		return slices.Contains(h.Names, name)
-	})
+	names := append(p.Genera(), p.Family)
+	return share(names, h.Names) && !slices.ContainsFunc(names, func(name string) bool { return slices.Contains(h.Spared, name) })
 }

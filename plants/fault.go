@@ -101,14 +101,6 @@ func (f Fault) Finding() finding.Finding {
 	return finding.Finding{Code: f.Code, Severity: finding.Error, Where: where, Args: f.Args}
 }
 
-// or returns the faults as an error, nil where there are none.
-func (f Faults) or() error {
-	if len(f) == 0 {
-		return nil
-	}
-	return f
-}
-
 func word(name, text string) finding.Arg {
 	return finding.Arg{Name: name, Value: working.Text(text)}
 }

@@ -88,7 +88,10 @@ func (p *Plant) Soft(f Field) bool {
 // Source returns where a value of the plant is from with the citations written
 // out, as a working wants it.
 func (b *Book) Source(p *Plant, f Field) working.Source {
-	provenance := p.Provenance(f)
+	return b.written(p.Provenance(f))
+}
+
+func (b *Book) written(provenance Provenance) working.Source {
 	cites := make([]string, 0, len(provenance.Cites))
 	for _, id := range provenance.Cites {
 		if c, ok := b.Citation(id); ok {
