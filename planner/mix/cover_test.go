@@ -60,3 +60,15 @@ func TestAtPriceIsExactBeyond64Bits(t *testing.T) {
 		}
 	}
 }
+
+// A search that is given up still covers the need, and says that it was given up.
+func TestGivenUpSearchCovers(t *testing.T) {
+	all := []item{{volume: 7, price: 70, bag: true}, {volume: 11, price: 110, bag: true}, {volume: 13, price: 130, bag: true}}
+	p := coverByBranches(1000, all, 5)
+	if p.proof.Proven || p.volume < 1000 {
+		t.Errorf("after five branches: %+v", p)
+	}
+	if q := coverByBranches(1000, all, maxBranches); !q.proof.Proven || q.cost > p.cost {
+		t.Errorf("after all branches: %+v", q)
+	}
+}

@@ -14,6 +14,9 @@ type Substrate struct {
 	Source            working.Source
 }
 
+// Name returns the key of the substrate's name.
+func (s Substrate) Name() string { return "mix.substrate." + s.Key }
+
 const measuredSubstrates = "International Journal of Agronomy 2012:978528, table 1 (NCSU porometer)"
 
 // Substrates lists mixes with published properties. The first is taken where a
