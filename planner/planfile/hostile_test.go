@@ -17,6 +17,9 @@ import (
 // without taking more memory than the limits promise. (How long it takes is the
 // test's own timeout.)
 func TestHostileFiles(t *testing.T) {
+	if planfile.UnderRace {
+		t.Skip("large inputs")
+	}
 	const head = "fourturn: 1\n"
 	deep := func(open, shut string, n int) string { return strings.Repeat(open, n) + "x" + strings.Repeat(shut, n) }
 	bomb := "a: &a [x,x,x,x,x,x,x,x,x]\n"

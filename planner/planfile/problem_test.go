@@ -65,6 +65,9 @@ func TestTextsAreThoseOfTheTranslations(t *testing.T) {
 
 // Every code has a case somewhere that makes it.
 func TestEveryCodeIsMade(t *testing.T) {
+	if planfile.UnderRace {
+		t.Skip("large inputs")
+	}
 	seen := map[string]bool{}
 	note := func(err error) {
 		var problems *planfile.Problems

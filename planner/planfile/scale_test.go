@@ -183,7 +183,7 @@ func mustDecode(t testing.TB, text []byte) *planfile.Document {
 
 // The largest plan that we promise fits the limits: New reads it back.
 func TestTenThousandPotsFit(t *testing.T) {
-	if testing.Short() {
+	if testing.Short() || planfile.UnderRace {
 		t.Skip("takes a second")
 	}
 	t.Parallel()

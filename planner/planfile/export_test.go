@@ -1,0 +1,4 @@
+package planfile
+
+// UnderRace says that the race detector is on.
+const UnderRace = underRace
