@@ -24,6 +24,7 @@ type browser struct {
 	folder   string
 	items    []browserItem
 	place    *widget.Label
+	none     fyne.CanvasObject // says that there is nothing to choose here
 	table    *widgets.DataTable
 	object   fyne.CanvasObject
 	onChange func(name string) // the name of the selected plan, or "" for a folder
@@ -40,13 +41,14 @@ type browserItem struct {
 
 func newBrowser(w *words.Words, folder string) *browser {
 	b := &browser{words: w, place: widget.NewLabel("")}
+	b.none = container.NewCenter(widget.NewLabel(w.T("desktop.folder_empty")))
 	b.place.Truncation = fyne.TextTruncateEllipsis
 	b.table = widgets.NewDataTable(widgets.TableData{Sorted: -1})
 	b.table.OnSelect = b.selected
 	b.table.OnOpen = b.enter
 	up := widgets.NewButton(widgets.ButtonData{Icon: theme.IconUp, Label: w.T("desktop.folder_up")}, func() { b.show(filepath.Dir(b.folder)) })
-	b.object = container.NewBorder(container.NewBorder(nil, nil, nil, up, b.place), nil, nil, nil, b.table)
-	b.show(folder)
+	b.object = container.NewBorder(container.NewBorder(nil, nil, nil, up, b.place), nil, nil, nil, container.NewStack(b.table, b.none))
+	b.show(nearestFolder(folder))
 	return b
 }
 
@@ -63,6 +65,11 @@ func (b *browser) show(folder string) {
 	}
 	b.folder, b.items = folder, items
 	b.place.SetText(folder)
+	if len(items) == 0 {
+		b.none.Show()
+	} else {
+		b.none.Hide()
+	}
 	b.table.Set(widgets.TableData{
 		Columns: []widgets.Column{
 			{Label: b.words.T("desktop.folder_name"), Width: 260, Grow: 3},
@@ -105,6 +112,20 @@ func (b *browser) enter(row int) {
 		b.show(path)
 	} else if b.onChoose != nil {
 		b.onChoose(path)
+	}
+}
+
+// nearestFolder returns a folder, or the nearest one above it that is there.
+func nearestFolder(folder string) string {
+	for {
+		if info, err := os.Stat(folder); err == nil && info.IsDir() {
+			return folder
+		}
+		above := filepath.Dir(folder)
+		if above == folder {
+			return folder
+		}
+		folder = above
 	}
 }
 

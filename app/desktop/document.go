@@ -33,6 +33,10 @@ func (s *Shell) fail(titleKey string, err error) {
 // succeed takes away what was said of an earlier failure.
 func (s *Shell) succeed(status string) {
 	s.unnotice(aboutFailure)
+	if status == "" {
+		s.status.SetText("", "")
+		return
+	}
 	s.status.SetText(theme.IconTick, status)
 }
 
@@ -66,6 +70,14 @@ func (s *Shell) askUnsaved(goOn func()) {
 			return false // closed already, before another dialog may open
 		},
 	})
+	s.focusMainButton()
+}
+
+// focusMainButton gives the focus to the last thing in the dialog on top, so that
+// Enter never presses a button that lets work go.
+func (s *Shell) focusMainButton() {
+	s.Canvas().Unfocus()
+	s.Canvas().FocusPrevious()
 }
 
 // NewPlan begins a new plan.
@@ -91,10 +103,8 @@ func (s *Shell) opened(status string) {
 	s.unnotice(aboutChange)
 	s.succeed(status)
 	s.history = history{}
-	if len(s.rooms) > 0 {
-		s.history.visit(place{room: s.rooms[0].Key})
-		s.rail.Select(0)
-	}
+	s.history.visit(place{room: s.rooms[0].Key})
+	s.rail.Select(0)
 	s.refreshPages()
 	s.refreshMenus()
 }

@@ -60,7 +60,7 @@ func (s *Shell) ShowKeys() {
 			{Label: s.words.T("desktop.keys_does"), Width: 280, Grow: 2},
 			{Label: s.words.T("desktop.keys_key"), Width: 160, Grow: 1},
 		},
-		Rows: len(rows),
+		Rows: len(rows), Sorted: -1,
 		Cell: func(row, column int) widgets.Cell {
 			if column == 0 {
 				return widgets.Cell{Text: rows[row].Does}

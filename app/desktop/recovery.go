@@ -74,6 +74,7 @@ func (s *Shell) askRecover(work planfile.Found) {
 			return false
 		},
 	})
+	s.focusMainButton()
 }
 
 func (s *Shell) recover(work planfile.Found) {
@@ -103,7 +104,7 @@ func (s *Shell) ChooseCopy() {
 			{Label: s.words.T("desktop.copies_until"), Width: 220, Grow: 1},
 			{Label: s.words.T("desktop.copies_differences"), Width: 160, Grow: 1},
 		},
-		Rows: len(copies),
+		Rows: len(copies), Sorted: -1,
 		Cell: func(row, column int) widgets.Cell {
 			c := copies[row]
 			if column == 0 {

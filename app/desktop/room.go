@@ -106,9 +106,6 @@ func (s *Shell) current() *roomState { return &s.rooms[s.roomIndex(s.history.her
 // showPage puts the page of the open room in place, or the sign of work while
 // nothing is worked out yet.
 func (s *Shell) showPage() {
-	if len(s.rooms) == 0 {
-		return
-	}
 	if outlook, _ := s.session.Outlook(); outlook == nil {
 		s.setPage(s.busy)
 		return

@@ -66,6 +66,9 @@ type Shell struct {
 
 // New returns a shell and makes it the content of the window.
 func New(config Config) *Shell {
+	if len(config.Rooms) == 0 {
+		panic("desktop: no rooms")
+	}
 	s := &Shell{
 		config: config, session: config.Session, words: config.Words, window: config.Window,
 		settings: NewSettings(config.App.Preferences()),
@@ -80,9 +83,7 @@ func New(config Config) *Shell {
 	s.panel = newPanel(s.workingWords(), s.CloseWorking)
 	s.status = widgets.NewStatusLine()
 	s.content = container.New(&shellLayout{}, s.rail, s.notices.box, s.page, s.panel, s.status)
-	if len(s.rooms) > 0 {
-		s.history.visit(place{room: s.rooms[0].Key})
-	}
+	s.history.visit(place{room: s.rooms[0].Key})
 	s.menus = s.table()
 	s.cancel = s.session.Subscribe(s.heard)
 	s.window.SetPadded(false)
@@ -191,7 +192,7 @@ const panelWidth float32 = 360
 func (shellLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	rail, notices, page, status := objects[0].MinSize(), objects[1].MinSize(), objects[2].MinSize(), objects[4].MinSize()
 	return fyne.NewSize(
-		rail.Width+max(notices.Width, page.Width),
+		rail.Width+max(notices.Width, page.Width+2*theme.Step2),
 		max(rail.Height, notices.Height+page.Height)+status.Height,
 	)
 }
@@ -207,14 +208,14 @@ func (shellLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	wide := min(panelWidth, width-theme.Step4)
 	if panel.Visible() {
 		put(panel, size.Width-wide, 0, wide, height)
-		if width-wide >= max(page.MinSize().Width, notices.MinSize().Width) {
+		if width-wide >= max(page.MinSize().Width+2*theme.Step2, notices.MinSize().Width) {
 			width -= wide
 		}
 	}
 	notices.Resize(fyne.NewSize(width, notices.MinSize().Height)) // text that wraps needs its width first
 	top := notices.MinSize().Height
 	put(notices, left, 0, width, top)
-	put(page, left, top, width, height-top)
+	put(page, left+theme.Step2, top, width-2*theme.Step2, height-top)
 }
 
 func put(o fyne.CanvasObject, x, y, width, height float32) {

@@ -90,11 +90,8 @@ func (s *Shell) goMenu() menu {
 		}
 		m.entries = append(m.entries, entry{action: a})
 	}
-	if len(m.entries) > 0 {
-		m.entries = append(m.entries, line)
-	}
 	m.entries = append(
-		m.entries,
+		m.entries, line,
 		entry{action: &Action{Name: "back", Label: s.say("desktop.back"), Keys: one(backKeys()), Enabled: s.history.canGoBack, Run: s.Back}},
 		entry{action: &Action{Name: "forward", Label: s.say("desktop.forward"), Keys: one(forwardKeys()), Enabled: s.history.canGoForward, Run: s.Forward}},
 	)
