@@ -6,11 +6,17 @@ import (
 	"fourturn/app/desktop"
 	duescreen "fourturn/app/screen/due"
 	feedingscreen "fourturn/app/screen/feeding"
+	mixscreen "fourturn/app/screen/mix"
 	potsscreen "fourturn/app/screen/pots"
+	sitescreen "fourturn/app/screen/site"
+	yearscreen "fourturn/app/screen/year"
 	"fourturn/app/theme"
 	"fourturn/app/view/due"
 	"fourturn/app/view/feeding"
+	"fourturn/app/view/mix"
 	"fourturn/app/view/pots"
+	"fourturn/app/view/site"
+	"fourturn/app/view/year"
 	"fourturn/app/words"
 )
 
@@ -28,10 +34,22 @@ func rooms(s *desktop.Session, w *words.Words) []desktop.Room {
 			Make: func(shell *desktop.Shell) desktop.Page { return pots.New(potsscreen.New(s, w), w, shell) },
 		},
 		{
+			Key: "year", Icon: theme.IconYear, Label: "year.title",
+			Make: func(shell *desktop.Shell) desktop.Page { return year.New(yearscreen.New(s, w), w, shell) },
+		},
+		{
 			Key: "feeding", Icon: theme.IconFeeding, Label: "feeding.title",
 			Make: func(shell *desktop.Shell) desktop.Page {
 				return feeding.New(feedingscreen.New(s, w, rand.Text), w, shell)
 			},
+		},
+		{
+			Key: "mix", Icon: theme.IconMix, Label: "mix_buying.title",
+			Make: func(shell *desktop.Shell) desktop.Page { return mix.New(mixscreen.New(s, w), w, shell) },
+		},
+		{
+			Key: "site", Icon: theme.IconSite, Label: "site.title",
+			Make: func(shell *desktop.Shell) desktop.Page { return site.New(sitescreen.New(s, w), w, shell) },
 		},
 	}
 }

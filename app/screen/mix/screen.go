@@ -1,0 +1,262 @@
+// Package mix is the mix and what is to buy: litres and slow release a pot for the next
+// change-out, a season or the year, and the cheapest bags that cover them.
+//
+// It draws nothing.
+package mix
+
+import (
+	"errors"
+	"slices"
+
+	"fourturn/app/session"
+	"fourturn/app/words"
+	"fourturn/planner"
+	"fourturn/planner/civil"
+	"fourturn/planner/mix"
+	"fourturn/planner/quantity"
+	"fourturn/planner/working"
+)
+
+// Session is the open plan with what is worked out for it.
+type Session = session.Session[*planner.Outlook]
+
+// Screen is the page of mix and buying.
+type Screen struct {
+	session *Session
+	words   *words.Words
+	span    int    // index into spans
+	client  string // whose pots; "" for all
+}
+
+// New returns the page of a session, for the next change-out of all pots.
+func New(s *Session, w *words.Words) *Screen { return &Screen{session: s, words: w} }
+
+// The spans that can be bought for.
+var spans = [...]string{"mix_buying.span_next", "mix_buying.span_quarter", "mix_buying.span_year"}
+
+// Days of the longer spans.
+const (
+	quarterDays = 92
+	yearDays    = 365
+)
+
+func (s *Screen) outlook() *planner.Outlook {
+	all, _ := s.session.Outlook()
+	return all
+}
+
+// Known reports whether anything is worked out yet.
+func (s *Screen) Known() bool { return s.outlook() != nil }
+
+// Spans returns what can be bought for, with the number of the chosen one.
+func (s *Screen) Spans() (names []string, chosen int) {
+	for _, key := range spans {
+		names = append(names, s.words.T(key))
+	}
+	return names, s.span
+}
+
+// ChooseSpan buys for another span.
+func (s *Screen) ChooseSpan(i int) {
+	if i >= 0 && i < len(spans) {
+		s.span = i
+	}
+}
+
+// Clients returns whose pots can be bought for, "all pots" first, with the number of
+// the chosen one.
+func (s *Screen) Clients() (names []string, chosen int) {
+	names = []string{s.words.T("mix_buying.all_pots")}
+	for _, c := range s.clients() {
+		names = append(names, c)
+		if c == s.client {
+			chosen = len(names) - 1
+		}
+	}
+	return names, chosen
+}
+
+func (s *Screen) clients() []string {
+	var list []string
+	for _, p := range s.session.Plan().Pots {
+		if p.Client != "" && !slices.Contains(list, p.Client) {
+			list = append(list, p.Client)
+		}
+	}
+	return list
+}
+
+// ChooseClient buys for one client's pots; 0 for all.
+func (s *Screen) ChooseClient(i int) {
+	s.client = ""
+	if list := s.clients(); i > 0 && i <= len(list) {
+		s.client = list[i-1]
+	}
+}
+
+// buySpan returns the chosen span of days.
+func (s *Screen) buySpan() planner.Span {
+	all := s.outlook()
+	span := planner.Span{From: all.Today, To: all.Today.AddDays(yearDays), Client: s.client}
+	switch s.span {
+	case 0:
+		span.From, span.To = s.nextChangeOut(span)
+	case 1:
+		span.To = all.Today.AddDays(quarterDays)
+	}
+	return span
+}
+
+// nextChangeOut returns the days of the next change-out of a season: from the first pot
+// that changes until two weeks later, which takes in the pots at other spots.
+func (s *Screen) nextChangeOut(year planner.Span) (from, to civil.Date) {
+	const together = 14
+	all := s.outlook()
+	first := civil.Date(0)
+	for _, n := range all.Needs(year) {
+		if day := all.Pots[n[0]].Stands[n[1]].From; first.IsZero() || day < first {
+			first = day
+		}
+	}
+	if first.IsZero() {
+		return year.From, year.To
+	}
+	return first, first.AddDays(together)
+}
+
+// Days writes out which days are bought for.
+func (s *Screen) Days() string {
+	span := s.buySpan()
+	return s.words.DateRange(span.From, span.To.AddDays(-1))
+}
+
+// Figure is a value with its working, written out.
+type Figure struct {
+	Label  string
+	Value  string
+	Soft   bool
+	Figure planner.Figure
+}
+
+func (s *Screen) figure(key string, f planner.Figure) Figure {
+	if f.IsZero() {
+		return Figure{Label: s.words.T(key), Value: "–"}
+	}
+	trace := f.Working()
+	return Figure{Label: s.words.T(key), Value: s.words.Value(f.Value, s.session.Plan().Units), Soft: trace.Soft(), Figure: f}
+}
+
+// Row is one change-out of one pot.
+type Row struct {
+	Pot    string
+	Season string
+	When   string
+	Mix    Figure
+	Charge Figure
+	Spoons Figure
+}
+
+// Rows returns the change-outs of the span.
+func (s *Screen) Rows() []Row {
+	all := s.outlook()
+	var rows []Row
+	for _, n := range all.Needs(s.buySpan()) {
+		p := &all.Pots[n[0]]
+		stand := &p.Stands[n[1]]
+		name := p.Pot.Name
+		if name == "" {
+			name = p.Pot.ID
+		}
+		rows = append(rows, Row{
+			Pot: name, Season: s.words.T("plan.season." + string(stand.Season)), When: s.words.ShortDate(stand.From),
+			Mix: s.figure("mix_buying.mix", stand.Mix), Charge: s.figure("mix_buying.charge", stand.Charge),
+			Spoons: s.figure("mix_buying.spoons", stand.Spoons),
+		})
+	}
+	return rows
+}
+
+// Totals returns the sums of the rows: loose mix and slow release.
+func (s *Screen) Totals() (loose, charge string) {
+	all := s.outlook()
+	litres, kilograms := 0.0, 0.0
+	for _, n := range all.Needs(s.buySpan()) {
+		stand := &all.Pots[n[0]].Stands[n[1]]
+		litres += stand.Mix.Number()
+		if !stand.Charge.IsZero() {
+			kilograms += stand.Charge.Number()
+		}
+	}
+	units := s.session.Plan().Units
+	return s.words.Volume(quantity.Volume(litres), units), s.words.Mass(quantity.Mass(kilograms), units)
+}
+
+// Purchase is what to buy.
+type Purchase struct {
+	Lines    []string // such as "4 bags of 75 L, 76.00"
+	Cost     Figure
+	LeftOver string
+	Naive    string // what the best single size would cost, or ""
+	Trouble  string // why nothing can be bought, or ""
+}
+
+// Purchase returns the cheapest bags for the span.
+func (s *Screen) Purchase() Purchase {
+	bought, err := s.outlook().BuyMix(s.buySpan())
+	if err != nil {
+		return Purchase{Trouble: s.trouble(err)}
+	}
+	money := s.words.WithCurrency(s.session.Plan().Currency)
+	units := s.session.Plan().Units
+	var p Purchase
+	for _, line := range bought.Lines {
+		p.Lines = append(p.Lines, s.words.T("mix_buying.line", words.A{
+			"count": line.Count, "size": s.words.Volume(line.Volume/quantity.Volume(line.Count), units), "cost": money.Money(line.Cost),
+		}))
+	}
+	if len(p.Lines) == 0 {
+		p.Lines = []string{s.words.T("mix_buying.nothing")}
+	}
+	cost := planner.NewFigure(working.Number(bought.Cost, working.Money), bought.Working)
+	p.Cost = s.figure("mix_buying.cost", cost)
+	p.Cost.Value = money.Money(bought.Cost)
+	p.LeftOver = s.words.Volume(bought.LeftOver, units)
+	if single, ok := bought.CheapestSingleSize(); ok && single.Cost > bought.Cost {
+		p.Naive = s.words.T("mix_buying.naive", words.A{"cost": money.Money(single.Cost)})
+	}
+	return p
+}
+
+func (s *Screen) trouble(err error) string {
+	var order *mix.OrderError
+	switch {
+	case errors.As(err, &order):
+		return s.words.T(order.Code)
+	case errors.Is(err, mix.ErrNothingSold):
+		return s.words.T("mix_buying.no_bags")
+	}
+	return err.Error()
+}
+
+// Feed is what the coming year asks of a fertiliser.
+type Feed struct {
+	Name string
+	Need Figure
+}
+
+// Feeds returns the fertilisers of the coming year.
+func (s *Screen) Feeds() []Feed {
+	all := s.outlook()
+	var list []Feed
+	for _, b := range all.Buying {
+		if b.Product == "" {
+			continue
+		}
+		name := b.Product
+		if p := all.Plan.Product(b.Product); p != nil && p.Name != "" {
+			name = p.Name
+		}
+		list = append(list, Feed{Name: name, Need: s.figure("mix_buying.year_need", b.Need)})
+	}
+	return list
+}
