@@ -69,13 +69,20 @@ open_display() {
 	mkdir -p "$XDG_CONFIG_HOME" "$XDG_DATA_HOME" "$XDG_STATE_HOME" "$XDG_CACHE_HOME"
 }
 
-# start COMMAND...: starts the program and waits for its window.
+# start COMMAND...: starts the program and waits for its window to be drawn.
 start() {
 	"$@" >>"$work/log" 2>&1 </dev/null &
 	program_pid=$!
 	within 60 find_window || fail "no window appeared"
 	# Without a window manager nobody else hands out the focus.
 	within 10 xdotool windowfocus "$window" 2>/dev/null || fail "the window takes no keys"
+	within 30 is_drawn || fail "the window stays empty"
+}
+
+# is_drawn: does the window show more than the colour of its ground?
+is_drawn() {
+	look "$work/now.png"
+	[ "$(identify -format %k "$work/now.png")" -gt 16 ]
 }
 
 find_window() {
@@ -155,18 +162,30 @@ picture() {
 		return
 	fi
 	[ -f "$kept/$1.png" ] || fail "there is no $kept/$1.png to compare with; look at $shots/$1.png and run: E2E_UPDATE=1 make e2e"
+	alike "$kept/$1.png" "$shots/$1.png" "$shots/$1-difference.png"
+}
+
+# alike A B DIFFERENCE: fails where two pictures differ, and draws where.
+alike() {
 	local size allowed count
-	size=$(identify -format '%[fx:w*h]' "$kept/$1.png")
+	size=$(identify -format '%[fx:w*h]' "$1")
 	allowed=$((size / 100))
-	count=$(different "$kept/$1.png" "$shots/$1.png" 15%)
+	count=$(different "$1" "$2" 15%)
 	if [ "$count" -gt "$allowed" ]; then
-		compare -fuzz 15% "$kept/$1.png" "$shots/$1.png" "$shots/$1-difference.png" || true
-		fail "picture $1 differs in $count pixels, allowed are $allowed; look at $shots/$1-difference.png"
+		compare -fuzz 15% "$1" "$2" "$3" || true
+		fail "$2 differs from $1 in $count pixels, allowed are $allowed; look at $3"
 	fi
 }
 
+# same_picture A B: two pictures of this run show the same.
+same_picture() { alike "$shots/$1.png" "$shots/$2.png" "$shots/$1-$2-difference.png"; }
+
 # file_holds FILE PATTERN: waits until the file is there and has a line like that.
 file_holds() { within 10 grep -Eqs -- "$2" "$1" || fail "$(basename "$1") has no line like: $2"; }
+
+# file_lacks FILE PATTERN: waits until the file has no line like that.
+file_lacks() { within 10 lacks "$1" "$2" || fail "$(basename "$1") still has a line like: $2"; }
+lacks() { ! grep -Eqs -- "$2" "$1"; }
 
 # done_well: the end of the story.
 done_well() {
