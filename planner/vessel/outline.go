@@ -117,11 +117,17 @@ func (v Vessel) Plan() PlanView {
 	h := v.holder()
 	length, width := v.outer.widest()
 	innerLength, innerWidth := h.inner.at(h.fill)
-	return PlanView{
+	view := PlanView{
 		Outer: v.outer.form.outline(length, width),
 		Inner: h.inner.form.outline(innerLength, innerWidth),
 		Cells: v.cellPlaces(),
 	}
+	if v.outer.form == halfEllipse { // the back of the pot stands between the mix and the wall
+		for i := range view.Inner {
+			view.Inner[i].Y -= float64(v.spec.Wall)
+		}
+	}
+	return view
 }
 
 // widest returns the greatest length and width at any height.

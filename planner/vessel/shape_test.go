@@ -168,6 +168,11 @@ func TestOutlinesAgreeWithTheShape(t *testing.T) {
 		if polygon(plan.Outer) < polygon(plan.Inner)*(1-1e-9) {
 			t.Fatal("the opening is drawn wider than the pot")
 		}
+		for _, p := range plan.Inner {
+			if !contains(plan.Outer, p) {
+				t.Fatalf("%v of the opening is drawn beside the pot", p)
+			}
+		}
 		if len(plan.Cells) != opening.Cells {
 			t.Fatalf("%d cells drawn of %d", len(plan.Cells), opening.Cells)
 		}
@@ -185,6 +190,18 @@ func TestOutlinesAgreeWithTheShape(t *testing.T) {
 			t.Fatalf("mix from %v to %v in a pot of %v", side.MixFrom, side.MixTo, v.Height())
 		}
 	})
+}
+
+// contains reports whether a convex outline holds a point, to 4 mm: outlines of many
+// corners cut off that much at the tip of a long half ellipse.
+func contains(outline []vessel.Point, p vessel.Point) bool {
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		if (b.X-a.X)*(p.Y-a.Y)-(b.Y-a.Y)*(p.X-a.X) < -0.004*math.Hypot(b.X-a.X, b.Y-a.Y) {
+			return false
+		}
+	}
+	return true
 }
 
 // polygon returns the area that an outline encloses; above zero against the clock.
