@@ -1,5 +1,10 @@
 package plants
 
+import (
+	"cmp"
+	"slices"
+)
+
 // Field names one value of a plant; it is the key under which book files write it.
 type Field string
 
@@ -50,4 +55,14 @@ func Fields() []Field {
 		fields[i] = a.field
 	}
 	return fields
+}
+
+// inOrder sorts fields as files and screens list them.
+func inOrder(fields []Field) []Field {
+	slices.SortFunc(fields, func(a, b Field) int { return cmp.Compare(attributeIndex(a), attributeIndex(b)) })
+	return fields
+}
+
+func attributeIndex(f Field) int {
+	return slices.IndexFunc(attributes, func(a attribute) bool { return a.field == f })
 }

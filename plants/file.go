@@ -124,6 +124,7 @@ func (r *reader) onePlant(n *yaml.Node) (read, bool) {
 		}
 	}
 	r.field = ""
+	inOrder(out.plant.Own)
 	if !found && plantID(entries) == "" {
 		r.fault(n, "missing", word("key", "id"))
 	}

@@ -103,6 +103,7 @@ func (o *Own) Set(p *Plant, from map[Field]Provenance, fields ...Field) *Own {
 			entry.Own = append(entry.Own, f)
 		}
 	}
+	inOrder(entry.Own)
 	entry.ground = &ground{said: said, file: entry.ground.file}
 	out.plants[at] = entry
 	return out
