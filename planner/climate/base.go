@@ -14,7 +14,12 @@ const (
 )
 
 // base puts the input together at the place of measurement.
-func (in Input) base(site Place) (*base, error) {
+func (in Input) base(site Place, l lapse) (*base, error) {
+	if in.Frost != nil {
+		if err := in.Frost.check(site.Southern()); err != nil {
+			return nil, err
+		}
+	}
 	b := &base{station: in.Station, record: in.Record}
 	switch {
 	case in.Record != nil:
@@ -33,7 +38,9 @@ func (in Input) base(site Place) (*base, error) {
 	default:
 		return nil, &Error{Code: "climate.no_data"}
 	}
-	return b, in.addFreezes(b, site)
+	b.extreme = in.extremeAt(b, site)
+	in.addFreezes(b, site, l)
+	return b, nil
 }
 
 // check refuses means that no place on land has, and months whose mean minimum
@@ -57,30 +64,48 @@ func (b *base) fromMeans(m Means, source working.Source) {
 	b.tmin, b.tmax, b.temperatures = Smooth(m.Tmin), Smooth(m.Tmax), source
 }
 
+// The odds of a freeze in a year that dates imply: NOAA gives none below 10 %;
+// whoever types a frost date knows frost as an ordinary thing.
+const (
+	publishedAnnual = rareBelow
+	typedAnnual     = 0.90
+)
+
 // addFreezes chooses what the odds of freeze rest on: typed dates, the record, a
 // nearby freeze station, the station's own dates, or the calibration.
-func (in Input) addFreezes(b *base, site Place) error {
-	l := newLimbs(b.tmin, site.Southern())
+func (in Input) addFreezes(b *base, site Place, l lapse) {
+	sides := newLimbs(b.tmin, site.Southern())
 	switch {
 	case in.Frost != nil:
-		return b.datedFreezes(l, []FreezeDates{*in.Frost}, site, working.Source{Status: working.Entered})
-	case in.Record != nil:
-		return nil // the record brought its own
-	case in.Means != nil:
-		// Typed means are the person's site; a station's dates are another's.
-	case in.Nearby != nil && in.Nearby.Note == FreezeDated:
-		return b.datedFreezes(l, []FreezeDates{in.Nearby.Freezes.dates()}, site, SourceFreezeUS.source(freezePeriodUS))
-	case in.Station != nil && len(in.Station.Freezes) > 0:
+		// The dates are the site's, the curve the station's.
+		shift := l.shift()
+		if in.ownTemperatures() {
+			shift = 0
+		}
+		b.addDates(sides, []FreezeDates{in.Frost.at(shift)}, typedAnnual, site, working.Source{Status: working.Entered})
+	case in.Record != nil: // it brought its own
+	case in.Means == nil && in.Nearby != nil && in.Nearby.Note == FreezeDated:
+		there := lapse{rate: l.rate, station: l.station, own: in.Nearby.Place.Elevation}
+		dates := in.Nearby.Freezes.dates()
+		b.addDates(sides, []FreezeDates{dates.at(there.shift())}, publishedAnnual, site, SourceFreezeUS.source(freezePeriodUS))
+	case in.Means == nil && in.Station != nil && len(in.Station.Freezes) > 0:
 		var tables []FreezeDates
 		for _, t := range in.Station.Freezes {
 			tables = append(tables, t.dates())
 		}
-		return b.datedFreezes(l, tables, site, in.Station.FreezeSource.source(in.Station.FreezePeriod))
+		b.addDates(sides, tables, publishedAnnual, site, in.Station.FreezeSource.source(in.Station.FreezePeriod))
+	default:
+		spring, autumn := estimatedSides(site.Latitude)
+		b.freezeSource = estimatedFreezes
+		b.freeze = &marginOdds{limbs: sides, spring: spring, autumn: autumn, source: estimatedFreezes, extreme: b.extreme, floor: noFloor}
 	}
-	spring, autumn := estimatedSides(site.Latitude)
-	b.freezeSource = estimatedFreezes
-	b.freeze = &marginOdds{limbs: l, spring: spring, autumn: autumn, source: b.freezeSource}
-	return nil
+}
+
+// at returns the dates with their threshold brought from a place that is warmer
+// by shift to the place of the curve.
+func (f FreezeDates) at(shift float64) FreezeDates {
+	f.Threshold -= shift
+	return f
 }
 
 // freezePeriodUS is the period of NOAA's freeze file.
@@ -92,18 +117,16 @@ var estimatedFreezes = working.Source{
 	Cite:   "calibration of NOAA freeze dates 1981-2010 on monthly means, 215 US stations",
 }
 
-func (b *base) datedFreezes(l *limbs, tables []FreezeDates, site Place, source working.Source) error {
+// addDates makes the odds of dates, of which the coldest threshold carries the
+// implied odds of a year.
+func (b *base) addDates(l *limbs, tables []FreezeDates, annual float64, site Place, source working.Source) {
+	floor := annualFloor{math.Inf(1), annual}
 	for _, t := range tables {
-		for _, d := range append(append([]FreezeLevel{}, t.Last...), t.First...) {
-			if d.Day.IsZero() || !(d.Odds >= 0.01 && d.Odds <= 0.99) {
-				return &Error{"climate.freeze_level", map[string]float64{"odds": d.Odds}}
-			}
-		}
+		floor.threshold = min(floor.threshold, t.Threshold)
 	}
-	spring, autumn := publishedSides(l, tables, site.Latitude)
-	b.freezeSource = source
-	b.freeze = &marginOdds{limbs: l, spring: spring, autumn: autumn, conditional: true, source: source}
-	return nil
+	odds := datedOdds(l, tables, floor, b.extreme, site.Latitude)
+	odds.source = source
+	b.freeze, b.freezeSource = odds, source
 }
 
 // source returns the provenance of a station's means.

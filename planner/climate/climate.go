@@ -61,7 +61,7 @@ type base struct {
 	freezeSource working.Source
 	record       *Record
 	station      *Station
-	extreme      *extreme
+	extreme      ExtremeMin
 }
 
 // freezer gives the odds of freeze at any threshold.
@@ -94,7 +94,7 @@ func New(in Input) (*Climate, error) {
 	if err != nil {
 		return nil, err
 	}
-	b, err := in.base(place)
+	b, err := in.base(place, l)
 	if err != nil {
 		return nil, err
 	}
@@ -155,6 +155,15 @@ func (c *Climate) Station() (Station, bool) {
 		return Station{}, false
 	}
 	return *c.base.station, true
+}
+
+// FreezeNote returns what the publisher states about freezes at the station where
+// it gives no dates, such as that they are possible all year round.
+func (c *Climate) FreezeNote() FreezeNote {
+	if c.base.station == nil {
+		return FreezeDated
+	}
+	return c.base.station.FreezeNote
 }
 
 // shifted works out the daily curves from the base and the shifts. A spot whose

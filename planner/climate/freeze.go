@@ -35,7 +35,7 @@ const (
 	Freezes        PlaceKind = "freezes"          // a cold season and a warm season
 	RarelyFreezes  PlaceKind = "rarely_freezes"   // in fewer than one year of ten; NOAA states no dates
 	NeverFreezes   PlaceKind = "never_freezes"    // in fewer than one year of a hundred
-	FreezesAllYear PlaceKind = "freezes_all_year" // the free season is shorter than a month in half of the years
+	FreezesAllYear PlaceKind = "freezes_all_year" // less than a month is safe at the cautious risk
 )
 
 // The limits between the kinds of place. NOAA computes no dates below 10 % of
@@ -45,9 +45,10 @@ const (
 	neverBelow = 0.01
 )
 
-// shortestSeason is the least even (50 %) length in days of a freeze-free season
-// that is still called one. A judgement: NOAA flags the risk as lasting all year
-// (-4444) without stating a length.
+// shortestSeason is the least number of days from the cautious last freeze to the
+// cautious first one in which a place still has a freeze-free season to plant by.
+// A judgement: NOAA flags the risk as lasting all year (-4444) as soon as a freeze
+// is possible at all in high summer, which [Climate.FreezeNote] tells.
 const shortestSeason = 30
 
 // Outcome says what kind of answer a question for a date has.
@@ -72,7 +73,6 @@ type FreezeOdds struct {
 	autumn    Year    // by season day: odds that the first event falls on or before it
 	hazard    Year    // by season day: -ln of the odds that the day brings no new event
 	source    working.Source
-	basis     []working.Input
 }
 
 // Threshold returns the temperature that counts as an event when it is reached.
@@ -95,8 +95,8 @@ func (o *FreezeOdds) Kind() PlaceKind {
 	case o.annual < rareBelow:
 		return RarelyFreezes
 	}
-	last, first := o.lastReaching(o.annual/2), o.firstReaching(o.annual/2)
-	if first-last+DaysPerYear-1 < shortestSeason {
+	last, first := o.lastReaching(float64(Cautious)), o.firstReaching(float64(Cautious))
+	if last == DaysPerYear-1 || first == 0 || first-last+DaysPerYear-1 < shortestSeason {
 		return FreezesAllYear
 	}
 	return Freezes

@@ -93,7 +93,6 @@ func (d FreezeDate) Working() working.Trace {
 		// A recurring day is shown in a common year; the surface leaves the year out.
 		t.Result = working.Date(d.Day.In(commonYear))
 	}
-	t.Inputs = append(t.Inputs, d.odds.basis...)
 	if d.odds.Estimated() {
 		t.Notes = append(t.Notes, "climate.note_estimated")
 	}

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"fourturn/planner/quantity"
 	"fourturn/planner/working"
 )
 
@@ -29,21 +30,17 @@ type ladder struct {
 // never pass those of a warmer one; beyond the ends the margins stay.
 type sideOdds []ladder
 
-// odds returns the odds at a level of the curve for a threshold.
-func (s sideOdds) odds(level, threshold float64) float64 {
-	return distuv.UnitNormal.CDF(s.z(level, threshold))
-}
-
-func (s sideOdds) z(level, threshold float64) float64 {
+// at returns the ladder of a threshold.
+func (s sideOdds) at(threshold float64) ladder {
 	i := 0
 	for i < len(s) && s[i].threshold < threshold {
 		i++
 	}
 	switch {
 	case i == 0:
-		return s[0].z(level - threshold)
+		return ladder{threshold, s[0].knots}
 	case i == len(s):
-		return s[i-1].z(level - threshold)
+		return ladder{threshold, s[i-1].knots}
 	}
 	lower, upper := s[i-1], s[i]
 	w := (threshold - lower.threshold) / (upper.threshold - lower.threshold)
@@ -51,7 +48,12 @@ func (s sideOdds) z(level, threshold float64) float64 {
 	for k := range mixed {
 		mixed[k] = knot{(1-w)*lower.knots[k].margin + w*upper.knots[k].margin, lower.knots[k].z}
 	}
-	return ladder{threshold, mixed}.z(level - threshold)
+	return ladder{threshold, mixed}
+}
+
+// odds returns the odds at a level of the curve.
+func (l ladder) odds(level float64) float64 {
+	return distuv.UnitNormal.CDF(l.z(level - l.threshold))
 }
 
 func (l ladder) z(margin float64) float64 {
@@ -91,40 +93,61 @@ func estimatedSides(latitude float64) (spring, autumn sideOdds) {
 }
 
 // marginOdds works out freeze odds from a curve of minima and what is known of
-// its two sides.
+// its two sides, as odds over all years.
 type marginOdds struct {
 	limbs          *limbs
 	spring, autumn sideOdds
-	conditional    bool // the sides state odds among years with an event, as NOAA does
+	dated          bool       // the sides are dates, which hold through the whole season
+	extreme        ExtremeMin // at the same place as the limbs: no odds pass those of the yearly extreme
+	floor          annualFloor
 	source         working.Source
-	basis          []working.Input
+}
+
+// annualFloor is what dates say of the yearly odds: at and above a threshold that
+// has dates they are at least this.
+type annualFloor struct{ threshold, odds float64 }
+
+// noFloor is the floor where there are no dates.
+var noFloor = annualFloor{math.Inf(1), 0}
+
+// annual returns the odds of an event in a year by the yearly extreme.
+func (f annualFloor) annual(e ExtremeMin, threshold float64) float64 {
+	odds := e.Reaches(quantity.Temperature(threshold))
+	if threshold >= f.threshold-rounding {
+		return max(f.odds, odds)
+	}
+	return odds
 }
 
 // at returns the odds for a threshold.
 func (m *marginOdds) at(threshold float64) *FreezeOdds {
-	o := &FreezeOdds{threshold: threshold, start: m.limbs.start, source: m.source, basis: m.basis}
-	c := m.limbs.coldest
-	p := m.spring.odds(m.limbs.rising[c], threshold)
-	q := m.autumn.odds(m.limbs.falling[c], threshold)
-	o.annual = 1 - (1-p)*(1-q)
-	scale := 1.0
-	if m.conditional {
-		o.annual = annualFromConditional(p, q)
-		scale = o.annual
-	}
+	o := &FreezeOdds{threshold: threshold, start: m.limbs.start, source: m.source}
+	spring, autumn := m.spring.at(threshold), m.autumn.at(threshold)
 	for i := range DaysPerYear {
-		o.spring[i] = scale * m.spring.odds(m.limbs.rising[i], threshold)
-		o.autumn[i] = scale * m.autumn.odds(m.limbs.falling[i], threshold)
+		o.spring[i] = spring.odds(m.limbs.rising[i])
+		o.autumn[i] = autumn.odds(m.limbs.falling[i])
 	}
-	if !m.conditional {
+	c := m.limbs.coldest
+	o.annual = m.floor.annual(m.extreme, threshold)
+	if !m.dated {
+		o.annual = min(o.annual, 1-(1-o.spring[c])*(1-o.autumn[c]))
 		spreadOverSeason(o, c)
 	}
+	capOdds(o, o.annual)
 	o.hazard = hazards(o, c)
 	return o
 }
 
-// spreadOverSeason puts the two sides together where the sides state odds over
-// all years: before the coldest day the odds of an event still to come include
+// capOdds keeps all odds at or below those of a whole year: the sides know nothing
+// of mild winters.
+func capOdds(o *FreezeOdds, most float64) {
+	for i := range o.spring {
+		o.spring[i] = min(o.spring[i], most)
+		o.autumn[i] = min(o.autumn[i], most)
+	}
+}
+
+// spreadOverSeason puts the two sides together: before the coldest day the odds of an event still to come include
 // the rest of the autumn, and the other way round.
 func spreadOverSeason(o *FreezeOdds, coldest int) {
 	spring, autumn := o.spring, o.autumn
@@ -144,16 +167,6 @@ func spreadOverSeason(o *FreezeOdds, coldest int) {
 
 // survive keeps odds of survival above zero, so that they can be divided.
 func survive(p float64) float64 { return max(p, 1e-12) }
-
-// annualFromConditional returns the odds A of any event that agree with the odds
-// p and q, among years with an event, that one comes after and before the coldest
-// day: taking the two for independent, A = 1 − (1 − A·p)(1 − A·q).
-func annualFromConditional(p, q float64) float64 {
-	if p <= 0 || q <= 0 {
-		return 1
-	}
-	return min(1, max(rareBelow, (p+q-1)/(p*q)))
-}
 
 // makeMonotone irons out the seams, so that odds only fall through the season in
 // spring and only rise in autumn.

@@ -37,22 +37,27 @@ func (t FreezeTable) dates() FreezeDates {
 	return d
 }
 
-// publishedSides turns dates into odds by the level of the curve on each day.
-// Where a side has a single date, the spread about it is the calibration's.
-func publishedSides(l *limbs, tables []FreezeDates, latitude float64) (spring, autumn sideOdds) {
+// datedOdds turns dates into odds by the level of the curve on each day. NOAA's
+// levels are among the years with a freeze: the odds of a freeze in a year make
+// them odds over all years. Where a side has a single date, the spread about it is
+// the calibration's.
+func datedOdds(l *limbs, tables []FreezeDates, floor annualFloor, extreme ExtremeMin, latitude float64) *marginOdds {
+	m := &marginOdds{limbs: l, dated: true, extreme: extreme, floor: floor}
 	guessSpring, guessAutumn := estimatedSides(latitude)
-	spring = publishedSide(l, &l.rising, tables, func(d FreezeDates) []FreezeLevel { return d.Last })
-	autumn = publishedSide(l, &l.falling, tables, func(d FreezeDates) []FreezeLevel { return d.First })
-	return completeSide(spring, guessSpring), completeSide(autumn, guessAutumn)
+	m.spring = completeSide(m.side(&l.rising, tables, func(d FreezeDates) []FreezeLevel { return d.Last }), guessSpring)
+	m.autumn = completeSide(m.side(&l.falling, tables, func(d FreezeDates) []FreezeLevel { return d.First }), guessAutumn)
+	return m
 }
 
-func publishedSide(l *limbs, levels *Year, tables []FreezeDates, side func(FreezeDates) []FreezeLevel) sideOdds {
+func (m *marginOdds) side(levels *Year, tables []FreezeDates, side func(FreezeDates) []FreezeLevel) sideOdds {
+	l := m.limbs
 	var s sideOdds
 	for _, t := range tables {
 		var knots []knot
+		annual := m.floor.annual(m.extreme, t.Threshold)
 		for _, d := range side(t) {
 			margin := levels[l.seasonDay(MonthDayIndex(d.Day))] - t.Threshold
-			knots = append(knots, knot{margin, distuv.UnitNormal.Quantile(Risk(d.Odds).clamp())})
+			knots = append(knots, knot{margin, normalQuantile(annual * d.Odds)})
 		}
 		if len(knots) > 0 {
 			s = append(s, ladder{t.Threshold, knots})
@@ -65,6 +70,12 @@ func publishedSide(l *limbs, levels *Year, tables []FreezeDates, side func(Freez
 		return 1
 	})
 	return s
+}
+
+// normalQuantile is the inverse of the normal distribution, held within the odds
+// of one year in ten thousand.
+func normalQuantile(p float64) float64 {
+	return distuv.UnitNormal.Quantile(min(0.9999, max(0.0001, p)))
 }
 
 // leastStep is the least fall of the margin, in kelvin, per unit of the normal

@@ -22,7 +22,7 @@ type SeasonRules struct {
 // in [SeasonRules.Sources].
 var DefaultSeasonRules = SeasonRules{
 	Hardy: -4.4, Tender: 0, WarmNight: 8.3, CoolNight: 11.4, Rise: 3, Growth: 7.2,
-	HeatDay: 26.7, HeatNight: 21.1, YearToYear: 1.5, ShortestDay: 28,
+	HeatDay: 26.7, HeatNight: 21.1, YearToYear: 1.4, ShortestDay: 28,
 }
 
 // inputs returns the rules as inputs of a trace.
