@@ -14,8 +14,12 @@ type Nominal struct {
 	// Low and High are the published volume, to the brim for classes and of mix for
 	// nominal sizes.
 	Low, High quantity.Volume
-	Class     bool // a container class; else a nominal size
-	Source    working.Source
+	// Printed is the true volume that a Colorado garden centre prints for the class, as
+	// its state asks for (bookcliffgardens.com, plant catalog); 0 where it has none. That
+	// of #3 lies below the class: trade names are not volumes.
+	Printed quantity.Volume
+	Class   bool // a container class; else a nominal size
+	Source  working.Source
 	// Proportions is the ground for the dimensions.
 	Proportions working.Source
 }
@@ -55,11 +59,11 @@ func clay(diameter, height quantity.Length) Spec {
 	return s
 }
 
-func class(key string, diameter quantity.Length, lowIn3, highIn3 float64, source working.Source) Nominal {
+func class(key string, diameter quantity.Length, lowIn3, highIn3 float64, printed quantity.Volume, source working.Source) Nominal {
 	return Nominal{
 		Key: "vessel.nominal." + key, Spec: tapering(diameter, diameter), Class: true,
 		Low: quantity.Volume(lowIn3) * quantity.CubicInch, High: quantity.Volume(highIn3) * quantity.CubicInch,
-		Source: source, Proportions: classPot,
+		Printed: printed, Source: source, Proportions: classPot,
 	}
 }
 
@@ -73,17 +77,17 @@ func Nominals() []Nominal { return append(classes(), sizes()...) }
 func classes() []Nominal {
 	seen, memory := published(z60Seen), fromMemory(z60Memory)
 	return []Nominal{
-		class("class_sp4", 4.5*in, 51, 63, memory),
-		class("class_sp5", 5.75*in, 93, 136, memory),
-		class("class_1", 6.75*in, 152, 251, seen),
-		class("class_2", 8.5*in, 320, 474, seen),
-		class("class_3", 10.25*in, 628, 742, seen),
-		class("class_5", 11.75*in, 785, 1242, seen),
-		class("class_7", 13.5*in, 1337, 1790, memory),
-		class("class_10", 15.5*in, 2080, 2646, memory),
-		class("class_15", 17.25*in, 2768, 3696, memory),
-		class("class_20", 19.75*in, 4520, 5152, memory),
-		class("class_25", 21.5*in, 5775, 6861, memory),
+		class("class_sp4", 4.5*in, 51, 63, 0, memory),
+		class("class_sp5", 5.75*in, 93, 136, 0, memory),
+		class("class_1", 6.75*in, 152, 251, 2.8, seen),
+		class("class_2", 8.5*in, 320, 474, 6, seen),
+		class("class_3", 10.25*in, 628, 742, 9, seen),
+		class("class_5", 11.75*in, 785, 1242, 14.9, seen),
+		class("class_7", 13.5*in, 1337, 1790, 24.6, memory),
+		class("class_10", 15.5*in, 2080, 2646, 34.1, memory),
+		class("class_15", 17.25*in, 2768, 3696, 54.9, memory),
+		class("class_20", 19.75*in, 4520, 5152, 74.2, memory),
+		class("class_25", 21.5*in, 5775, 6861, 104.5, memory),
 	}
 }
 

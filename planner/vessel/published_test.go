@@ -45,9 +45,19 @@ func TestPublishedVolumes(t *testing.T) {
 		}
 		return quantity.Volume(x)
 	}
-	pots := ready(t)
+	pots, classes := ready(t), map[string]vessel.Nominal{}
+	for _, n := range vessel.Nominals() {
+		classes[n.Key[len("vessel.nominal."):]] = n
+	}
 	for _, row := range rows[1:] {
 		name, low, high, check, source := row[0], number(row[1]), number(row[2]), row[3], row[4]
+		if check == "in_class" || check == "not_in_class" {
+			n := classes[name]
+			if within := low >= n.Low && low <= n.High; within != (check == "in_class") || !n.Class {
+				t.Errorf("%s: %v L is %s, the class is %v to %v (%s)", name, low, check, n.Low, n.High, source)
+			}
+			continue
+		}
 		spec, known := pots[name]
 		if !known {
 			t.Errorf("%s: no such pot", name)
