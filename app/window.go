@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/user"
 	"path/filepath"
+	"runtime"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -25,6 +26,10 @@ import (
 func openWindow(t *terminal, path string) int {
 	if headless {
 		t.complain("desktop.no_window")
+		return exitFault
+	}
+	if !hasDisplay(runtime.GOOS, os.Getenv) {
+		t.complain("desktop.no_display")
 		return exitFault
 	}
 	app.SetMetadata(metadata())
@@ -48,10 +53,20 @@ func openWindow(t *terminal, path string) int {
 	return exitGood
 }
 
+// hasDisplay reports whether a window can be opened here. Windows and macOS always
+// have a display for a person who is logged in.
+func hasDisplay(system string, getenv func(string) string) bool {
+	if system == "windows" || system == "darwin" {
+		return true
+	}
+	return getenv("DISPLAY") != "" || getenv("WAYLAND_DISPLAY") != ""
+}
+
 // wiring is all that the window is made of.
 type wiring struct {
 	terminal *terminal
 	app      fyne.App
+	ref      planner.Reference
 	store    *planfile.Store
 	session  *desktop.Session
 	window   fyne.Window
@@ -60,10 +75,11 @@ type wiring struct {
 
 // newWiring joins a session to the planner. The window is still missing.
 func newWiring(t *terminal, a fyne.App, store *planfile.Store, post func(func())) *wiring {
+	ref := reference()
 	return &wiring{
-		terminal: t, app: a, store: store,
+		terminal: t, app: a, ref: ref, store: store,
 		session: session.New(session.Config[*planner.Outlook]{
-			Store: store, Holder: holder(t.now()), WorkOut: workOutToday(reference(), t.today), Post: post,
+			Store: store, Holder: holder(t.now()), WorkOut: workOutToday(ref, t.today), Post: post,
 		}),
 	}
 }
@@ -83,7 +99,7 @@ func (w *wiring) open() {
 		App: w.app, Window: w.window, Session: w.session, Store: w.store, Words: text,
 		Rooms:   rooms(w.session, text),
 		NewPlan: newPlan, Example: examplePlan,
-		Folder: xdg.UserDirs.Documents, About: about(), Reword: w.open,
+		Folder: xdg.UserDirs.Documents, About: about(w.ref), Reword: w.open,
 	})
 }
 

@@ -14,9 +14,9 @@ import (
 // About is what the program says of itself.
 type About struct {
 	Version string
-	// Sources are where the data and the parts of the program are from, and under
-	// which licence, in the order in which they are shown.
-	Sources []Source
+	Sources []Source // of the climate data
+	Plants  []string // cited by the plant book
+	Fonts   []Source
 }
 
 // Source is one origin with its licence.
@@ -82,9 +82,15 @@ func (s *Shell) ShowAbout() {
 		widgets.NewText(s.words.T("desktop.about_caution")),
 	}
 	for _, source := range s.config.About.Sources {
-		text := widget.NewLabel(source.Licence)
+		parts = append(parts, widgets.NewSection(source.Name, widgets.NewText(source.Licence)))
+	}
+	if cited := s.config.About.Plants; len(cited) > 0 {
+		parts = append(parts, widgets.NewSection(s.words.T("desktop.about_plants"), widgets.NewText(strings.Join(cited, "\n"))))
+	}
+	for _, font := range s.config.About.Fonts {
+		text := widget.NewLabel(font.Licence) // keeps the lines as they are
 		text.Wrapping = fyne.TextWrapWord
-		parts = append(parts, widgets.NewSection(source.Name, text))
+		parts = append(parts, widgets.NewSection(s.words.T("desktop.about_font", words.A{"font": font.Name}), text))
 	}
 	scroll := container.NewVScroll(column(parts...))
 	scroll.SetMinSize(fyne.NewSize(560, 380))

@@ -55,16 +55,16 @@ func (p *fakePage) Open(id string)            { p.opened = append(p.opened, id) 
 // mixFigure is a figure whose first input has a working of its own.
 func mixFigure() planner.Figure {
 	volume := working.Trace{
-		Name: "desktop.room_pots", Formula: "V = a × b × h", Result: working.Number(31, working.Litre),
+		Name: "pots.title", Formula: "V = a × b × h", Result: working.Number(31, working.Litre),
 		Source: working.Source{Status: working.Definition},
-		Inputs: []working.Input{{Symbol: "a", Name: "desktop.room_due", Value: working.Number(0.8, working.Metre), Source: working.Source{Status: working.Entered}}},
+		Inputs: []working.Input{{Symbol: "a", Name: "due.title", Value: working.Number(0.8, working.Metre), Source: working.Source{Status: working.Entered}}},
 	}
 	return planner.NewFigure(working.Number(38, working.Litre), func() working.Trace {
 		return working.Trace{
-			Name: "desktop.room_feeding", Formula: "B = V × (1 + s)", Result: working.Number(38, working.Litre),
+			Name: "feeding.title", Formula: "B = V × (1 + s)", Result: working.Number(38, working.Litre),
 			Source: working.Source{Status: working.CommonPractice},
 			Inputs: []working.Input{
-				{Symbol: "V", Name: "desktop.room_pots", Value: working.Number(31, working.Litre), From: &volume},
+				{Symbol: "V", Name: "pots.title", Value: working.Number(31, working.Litre), From: &volume},
 				{Symbol: "s", Name: "desktop.back", Value: working.Number(0.2, working.Share), Source: working.Source{Status: working.Judgement}},
 			},
 		}
@@ -120,9 +120,9 @@ func (st *stage) rooms() []Room {
 		}}
 	}
 	return []Room{
-		room("due", theme.IconDue, "desktop.room_due"),
-		room("pots", theme.IconPots, "desktop.room_pots"),
-		room("feeding", theme.IconFeeding, "desktop.room_feeding"),
+		room("due", theme.IconDue, "due.title"),
+		room("pots", theme.IconPots, "pots.title"),
+		room("feeding", theme.IconFeeding, "feeding.title"),
 	}
 }
 
@@ -156,7 +156,7 @@ func (st *stage) until(what string, holds func() bool) {
 // rename makes an edit, so that there is unsaved work.
 func (st *stage) rename(title string) {
 	st.t.Helper()
-	if err := st.session.Do("desktop.room_pots", nil, func(p planner.Plan) (planner.Plan, error) {
+	if err := st.session.Do("pots.title", nil, func(p planner.Plan) (planner.Plan, error) {
 		p.Title = title
 		return p, nil
 	}); err != nil {
