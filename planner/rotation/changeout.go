@@ -37,6 +37,7 @@ const (
 	Frost     Reason = "rotation.why_frost"      // cold is about to kill what stands
 	Cold      Reason = "rotation.why_cold"       // nights are too cold for what stands to look well
 	Faded     Reason = "rotation.why_faded"      // what stands is past its display weeks
+	Season    Reason = "rotation.why_season"     // what stands is going out of its season
 	FirstSafe Reason = "rotation.why_first_safe" // the first safe day of what comes
 	FirstSold Reason = "rotation.why_first_sold" // the first day on which what comes is sold
 	LastSafe  Reason = "rotation.why_last_safe"  // the last safe day of what comes
@@ -199,7 +200,7 @@ func (r *Result) standsEmpty() bool {
 
 // pushed says what would become of the planting that stands in the days after.
 func (r *Result) pushed(before segment, day int) []Reason {
-	var heat, frost, cold, faded, shares float64
+	var heat, frost, cold, faded, season, shares float64
 	r.eachPart(before, func(o *Outlook, part Part, c *course, today int) {
 		for i := before.start; i < day; i++ {
 			c.step(today + i)
@@ -209,7 +210,12 @@ func (r *Result) pushed(before segment, day int) []Reason {
 		to := min(from+reasonDays, len(d.keep)-1)
 		heat += part.Share * -math.Expm1(d.heat[from]-d.heat[to])
 		frost += part.Share * -math.Expm1(d.hard[from]-d.hard[to])
-		cold += part.Share * (1 - d.steady[to])
+		if !part.Plant.Cut && part.Plant.Bulb == nil {
+			cold += part.Share * (1 - o.coldToTheEye(part.Plant, o.climate.tmin[to]))
+		}
+		if !within(part.Plant.Shows, o.climate.from.AddDays(to)) {
+			season += part.Share
+		}
 		for i := from; i < to; i++ {
 			c.step(i)
 		}
@@ -220,7 +226,7 @@ func (r *Result) pushed(before segment, day int) []Reason {
 	for _, push := range []struct {
 		lost   float64
 		reason Reason
-	}{{heat, Heat}, {frost, Frost}, {cold, Cold}, {faded, Faded}} {
+	}{{heat, Heat}, {frost, Frost}, {cold, Cold}, {faded, Faded}, {season, Season}} {
 		if shares > 0 && push.lost >= reasonShare*shares {
 			list = append(list, push.reason)
 		}

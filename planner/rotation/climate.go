@@ -45,9 +45,35 @@ type Climate struct {
 	hazard  hazardTable
 }
 
+// DailyOdds returns the chance that a day brings cold of a threshold when the days
+// before it brought none.
+type DailyOdds func(threshold quantity.Temperature, day civil.Date) float64
+
+// NewClimateOfDays builds the climate of a spot from the odds of each day, which
+// leave nothing to be estimated: TminSD is then not used and may be nil.
+func NewClimateOfDays(normals Normals, odds DailyOdds) (*Climate, error) {
+	if odds == nil {
+		panic("rotation: a climate without odds")
+	}
+	return newClimate(normals, func(normals Normals) hazardTable {
+		return tableOf(len(normals.Tmin), func(row []float64, threshold quantity.Temperature) {
+			for i := range row {
+				// Odds that are not a number are taken for none.
+				if chance := odds(threshold, normals.From.AddDays(i)); chance > 0 {
+					row[i] = min(-math.Log1p(-min(chance, 1)), mostIntense)
+				}
+			}
+		})
+	}, true)
+}
+
 // NewClimate builds the climate of a spot. Odds may be nil; then the chance of
 // cold comes from Tmin and TminSD alone. An error names the first fault in the data.
 func NewClimate(normals Normals, odds FreezeOdds) (*Climate, error) {
+	return newClimate(normals, func(normals Normals) hazardTable { return newHazardTable(normals, odds) }, false)
+}
+
+func newClimate(normals Normals, table func(Normals) hazardTable, noSpread bool) (*Climate, error) {
 	n := len(normals.Tmin)
 	if n == 0 {
 		return nil, fmt.Errorf("the climate has no days")
@@ -63,7 +89,7 @@ func NewClimate(normals Normals, odds FreezeOdds) (*Climate, error) {
 		{"Tmin", normals.Tmin, false},
 		{"Tmax", normals.Tmax, false},
 		{"Tmean", normals.Tmean, true},
-		{"TminSD", normals.TminSD, false},
+		{"TminSD", normals.TminSD, noSpread},
 		{"RootMin", normals.RootMin, true},
 	} {
 		if v.values == nil && v.may {
@@ -91,7 +117,7 @@ func NewClimate(normals Normals, odds FreezeOdds) (*Climate, error) {
 			c.tmean[i] = (c.tmin[i] + c.tmax[i]) / 2
 		}
 	}
-	c.hazard = newHazardTable(normals, odds)
+	c.hazard = table(normals)
 	return c, nil
 }
 

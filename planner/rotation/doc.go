@@ -19,8 +19,8 @@
 //     after the display weeks in a line over the days of fading. Cut stems age
 //     faster when warm, by a Q10.
 //   - Season is how it looks on cold nights, in a line from 1 at its planting-out
-//     night to a floor at its lowest temperature, and 0 outside the days on which it
-//     shows anything. Bulbs show once chilled and then warmed, for some weeks
+//     night to a floor at its lowest temperature, and a share outside the seasons that
+//     it is grown for. Bulbs show once chilled and then warmed, for some weeks
 //     (Iowa State University Extension: 12 to 16 weeks of chill).
 //   - The chance to be alive is that no killing cold came since planting, of the air
 //     or, for what overwinters, at the roots: see hazard.go for the method, which

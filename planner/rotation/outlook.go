@@ -85,12 +85,18 @@ func (o *Outlook) workOut(p *Plant) *plantDays {
 
 func (o *Outlook) workOutDay(p *Plant, d *plantDays, i int) {
 	c, day := o.climate, o.climate.from.AddDays(i)
-	shows := 0.0
-	if within(p.Shows, day) {
-		shows = 1
+	shows := 1.0
+	if !within(p.Shows, day) {
+		shows = o.params.OffSeason
+		if p.DiesBack {
+			shows = 0
+		}
 	}
 	d.mayStart[i] = within(p.Sold, day)
 	if p.Cut {
+		// Stems are pushed in before the mix freezes (north-central USA: before
+		// Thanksgiving; Star Tribune).
+		d.mayStart[i] = d.mayStart[i] && c.tmean[i] > 0
 		d.ageing[i] = math.Pow(o.params.CutQ10, (c.tmean[i]-float64(o.params.CutReference))/10)
 		d.keep[i], d.keepSoft[i], d.steady[i] = 1, 1, shows
 		d.soft[i+1], d.hard[i+1] = d.soft[i], d.hard[i]

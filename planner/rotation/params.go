@@ -16,6 +16,7 @@ type Params struct {
 	HeatCapacity    float64              // K d of excess over the heat limit that leaves 1/e of the display
 	ColdFloor       float64              // display left at the lowest temperature, of that at the planting-out night
 	AnnualWeeks     float64              // from planting that a plant of one season lasts, where it names no display weeks
+	OffSeason       float64              // share that a plant shows outside the seasons it is grown for
 	FadeDays        int                  // from full display to none, once the display weeks are over
 	CutReference    quantity.Temperature // mean temperature at which cut stems keep their display weeks
 	CutQ10          float64              // ageing of cut stems per 10 K
@@ -44,6 +45,7 @@ func DefaultParams() Params {
 		HeatCapacity:    40,
 		ColdFloor:       0.2,
 		AnnualWeeks:     26,
+		OffSeason:       0.6,
 		FadeDays:        21,
 		CutReference:    5,
 		CutQ10:          2.5,
@@ -79,6 +81,7 @@ func paramSources() []paramSource {
 			Status: working.Derived,
 			Cite:   "replace about every six months in the frost-free south: University of Florida guidance as quoted by a designer",
 		}},
+		{"rotation.off_season", number(func(p Params) float64 { return p.OffSeason }, working.Share), judgement},
 		{"rotation.fade_days", number(func(p Params) float64 { return float64(p.FadeDays) }, working.Day), judgement},
 		{"rotation.cut_reference", number(func(p Params) float64 { return float64(p.CutReference) }, working.Celsius), judgement},
 		{"rotation.cut_q10", number(func(p Params) float64 { return p.CutQ10 }, working.None), judgement},

@@ -22,6 +22,7 @@ func (r *Result) solve() {
 		r.warnOfPins()
 		return
 	}
+	r.makeFeasible()
 	wanted := r.pins
 	r.pins = nil
 	for _, pin := range wanted {
@@ -33,17 +34,40 @@ func (r *Result) solve() {
 		r.Findings = append(r.Findings, r.clash(pin))
 	}
 	if !r.tryPins(r.pins) {
-		// Each pin held when it was added, and without pins a pot may stay as it is.
+		// Each pin held when it was added, and without pins a pot may stay as it is
+		// where no change-outs are wanted.
 		panic("rotation: no sequence for pins that hold")
 	}
 	r.warnOfPins()
 }
 
+// makeFeasible asks for fewer change-outs a year where even without pins so many as
+// the person wants at least cannot be made.
+func (r *Result) makeFeasible() {
+	wanted := r.req.AtLeast
+	for r.req.AtLeast > 0 && !r.feasible(nil, 0) {
+		r.req.AtLeast--
+	}
+	if r.req.AtLeast == wanted {
+		return
+	}
+	r.Findings = append(r.Findings, finding.Finding{
+		Code: "rotation.fewer_change_outs", Severity: finding.Note,
+		Args: []finding.Arg{
+			{Name: "wanted", Value: working.Number(float64(wanted), working.None)},
+			{Name: "made", Value: working.Number(float64(r.req.AtLeast), working.None)},
+		},
+	})
+}
+
 func (r *Result) tryPins(pins []Pin) bool {
 	r.problem = compile(r.req, r.scorer, pins)
 	path, score, ok := newSolver(r.problem, 0).solve()
+	if !ok {
+		return false
+	}
 	r.path, r.score = r.tidied(path), score
-	return ok
+	return true
 }
 
 // tidied joins stays of an empty pot that follow each other, that of a pot which
@@ -179,17 +203,17 @@ func far(day int, pin *Pin, today civil.Date) int {
 
 // clash says why a pin that could hold alone cannot hold with those before it.
 func (r *Result) clash(pin Pin) finding.Finding {
-	for i, other := range r.pins {
-		without := append(append([]Pin(nil), r.pins[:i]...), r.pins[i+1:]...)
-		if r.feasible(append(without, pin), 0) {
-			return *r.pinFinding("rotation.pin_clash", &pin, finding.Arg{Name: "other", Value: working.Text(other.ID)})
-		}
-	}
 	const most = 5
 	for more := 1; more <= most; more++ {
 		if r.feasible(append(append([]Pin(nil), r.pins...), pin), more) {
 			return *r.pinFinding("rotation.pin_too_many", &pin,
 				finding.Arg{Name: "would", Value: working.Number(float64(r.req.PerYear+more), working.None)})
+		}
+	}
+	for i, other := range r.pins {
+		without := append(append([]Pin(nil), r.pins[:i]...), r.pins[i+1:]...)
+		if r.feasible(append(without, pin), 0) {
+			return *r.pinFinding("rotation.pin_clash", &pin, finding.Arg{Name: "other", Value: working.Text(other.ID)})
 		}
 	}
 	return *r.pinFinding("rotation.pin_cannot", &pin)

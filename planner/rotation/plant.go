@@ -51,8 +51,10 @@ type Plant struct {
 
 	// Sold are the days on which it can be bought; none given means always.
 	Sold []Window
-	// Shows are the days on which it has something to show; none given means always.
-	Shows []Window
+	// Shows are the seasons in which it is at its best; none given means always. On
+	// other days it shows a share, [Params.OffSeason], or nothing if it dies back.
+	Shows    []Window
+	DiesBack bool
 	// Groups are the disease groups that it is a host of.
 	Groups []string
 	// Colours of flower and leaf, for pins and refusals.

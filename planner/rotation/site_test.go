@@ -133,6 +133,7 @@ func plantsOf(t testing.TB, from civil.Date, days int, south bool) map[string]*r
 				p.Sold = append(p.Sold, w)
 			}
 		}
+		p.Shows = seasonsOf(row["display_seasons"], from, days, south)
 		plants[p.ID] = p
 	}
 	return plants
@@ -163,4 +164,22 @@ func requestFor(t testing.TB, site string, today, until civil.Date) rotation.Req
 		req.Candidates = append(req.Candidates, single(plants[id]))
 	}
 	return req
+}
+
+// seasonsOf turns the seasons that a plant is grown for into days, by the months of
+// the meteorologist: spring from March, or from September in the south.
+func seasonsOf(list string, from civil.Date, days int, south bool) []rotation.Window {
+	first := map[string]string{"Sp": "03-01", "Su": "06-01", "Fa": "09-01", "Wi": "12-01"}
+	var windows []rotation.Window
+	for _, season := range strings.Split(list, "/") {
+		for year := from.Year() - 1; year <= from.AddDays(days).Year()+1; year++ {
+			w := rotation.Window{From: civil.MustParseMonthDay(first[season]).In(year)}
+			if south {
+				w.From = w.From.AddMonths(6)
+			}
+			w.To = w.From.AddMonths(3).AddDays(-1)
+			windows = append(windows, w)
+		}
+	}
+	return windows
 }
