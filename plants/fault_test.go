@@ -50,10 +50,15 @@ func unmark(t *testing.T, text string) (clean string, line, column int) {
 // changed is whole with one piece of text replaced.
 func changed(t *testing.T, old, replacement string) string {
 	t.Helper()
-	if strings.Count(whole, old) != 1 {
+	return replaceOnce(t, whole, old, replacement)
+}
+
+func replaceOnce(t *testing.T, text, old, replacement string) string {
+	t.Helper()
+	if strings.Count(text, old) != 1 {
 		t.Fatalf("%q does not stand once in the plant", old)
 	}
-	return strings.Replace(whole, old, replacement, 1)
+	return strings.Replace(text, old, replacement, 1)
 }
 
 func TestWholePlantIsRead(t *testing.T) {

@@ -216,11 +216,17 @@ func lawsOfResponse(p *Plant) []broken {
 	return nil
 }
 
-// lawsOfListing: each creature has a listing, and lilies are dangerous to cats.
+// lawsOfListing: each creature has a listing, lilies are dangerous to cats, and
+// what is listed as toxic to people is not called edible; where it is mildly so a
+// note must say which part.
 func lawsOfListing(p *Plant) []broken {
 	var out []broken
 	if p.Toxicity.Dogs == "" || p.Toxicity.Cats == "" || p.Toxicity.People == "" {
 		out = append(out, broken{FieldToxicity, "missing", []finding.Arg{word("key", string(FieldToxicity))}})
+	}
+	listed := p.Toxicity.People
+	if len(p.Edible) > 0 && (listed == ListedToxic || listed == ListedDangerous || listed == ListedMild && p.Toxicity.Note == "") {
+		out = append(out, broken{FieldEdible, "edible_but_listed", []finding.Arg{word("listing", string(listed))}})
 	}
 	if p.lily() && p.Toxicity.Cats != ListedDangerous {
 		out = append(out, broken{FieldToxicity, "lily_not_dangerous", nil})
