@@ -22,10 +22,31 @@ func (w *workOut) openSpans(out *PotOutlook) ([]nutrition.Span, nutrition.Feeder
 			continue
 		}
 		class = class.Heavier(feeder)
-		stay := nutrition.Stay{Planted: s.From, ChangeOut: s.To, Feeder: feeder, FreshMix: true}
-		spans = append(spans, nutrition.OpeningsOf(stay, nutrition.UsualFeedRules(), warmth).Open...)
+		spans = append(spans, w.openDays(out, nutrition.Stay{Planted: s.From, ChangeOut: s.To, Feeder: feeder, FreshMix: true}, warmth)...)
 	}
 	return spans, class
+}
+
+// stayKey is all that the open days of a stand depend on.
+type stayKey struct {
+	spot     string
+	from, to civil.Date
+	feeder   nutrition.Feeder
+}
+
+// openDays returns the days of a stay on which it may be fed, worked out once for all
+// pots of a spot that change over on the same days.
+func (w *workOut) openDays(out *PotOutlook, stay nutrition.Stay, warmth func(civil.Date) quantity.Temperature) []nutrition.Span {
+	key := stayKey{from: stay.Planted, to: stay.ChangeOut, feeder: stay.Feeder}
+	if out.Spot != nil {
+		key.spot = out.Spot.ID
+	}
+	open, ok := w.openings[key]
+	if !ok {
+		open = nutrition.OpeningsOf(stay, nutrition.UsualFeedRules(), warmth).Open
+		w.openings[key] = open
+	}
+	return open
 }
 
 // warmth returns the mean temperature of a pot's mix by day: that of the air, for want
@@ -35,5 +56,5 @@ func (w *workOut) warmth(out *PotOutlook) func(civil.Date) quantity.Temperature 
 	if sc == nil {
 		return func(civil.Date) quantity.Temperature { return nutrition.UsualReference }
 	}
-	return func(d civil.Date) quantity.Temperature { return quantity.Temperature(sc.tmean.On(d)) }
+	return sc.on
 }

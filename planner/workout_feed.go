@@ -14,6 +14,10 @@ import (
 // round a year from now is there too.
 const roundDays = 371
 
+// roundEffort bounds the search for rounds, so that the answer to a keystroke does not
+// wait for it: at this effort the example's plan takes as many rounds as at the usual.
+const roundEffort = 4_000
+
 // feeding is what the rounds need of one pot.
 type feeding struct {
 	pot  int // index into Outlook.Pots
@@ -29,7 +33,7 @@ func (w *workOut) rounds() {
 	}
 	demands, pots := w.demands(turn)
 	plan := nutrition.PlanRounds(demands, nutrition.RoundRules{
-		First: w.Today, Last: w.Today.AddDays(roundDays), Products: len(turn), Prefer: w.preferred(),
+		First: w.Today, Last: w.Today.AddDays(roundDays), Products: len(turn), Prefer: w.preferred(), Effort: roundEffort,
 	})
 	w.Findings = append(w.Findings, plan.Findings...)
 	for i, feeds := range plan.Feeds {

@@ -52,9 +52,7 @@ func (w *workOut) volumes(out *PotOutlook, where finding.Where) {
 	out.Dry = NewFigure(working.Number(float64(weight.Dry), working.Kilogram), weight.Working)
 	out.Wet = NewFigure(working.Number(float64(weight.Drained), working.Kilogram), weight.Working)
 	w.Findings = append(w.Findings, weight.Findings(where)...)
-	if out.Pot.Vessel.NoHoles {
-		w.find("vessel.no_holes", finding.Warning, where)
-	}
+	w.Findings = append(w.Findings, v.Findings(where)...)
 	if dose, ok := w.dose(nutrition.MediumFeeder, fill.Volume); ok {
 		out.Charge, out.Spoons = doseFigures(dose)
 	}

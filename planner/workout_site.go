@@ -12,10 +12,29 @@ import (
 
 // siteClimate is the climate of a spot with its four seasons at the plan's risk.
 type siteClimate struct {
-	climate *climate.Climate
 	seasons climate.Seasons
-	tmean   *climate.Year
+	from    civil.Date
+	tmean   []quantity.Temperature // of each day from from on
+	summed  []float64              // of tmean up to, and without, each day
 }
+
+// daysAround is how far the daily temperatures reach beyond the days planned for: a
+// stand may have begun, and a charge may last, that much longer.
+const daysAround = 400
+
+// mean returns the mean temperature of the days from a to b, b not included.
+func (c *siteClimate) mean(a, b civil.Date) float64 {
+	i, k := c.index(a), c.index(b)
+	if k <= i {
+		return float64(c.tmean[i])
+	}
+	return (c.summed[k] - c.summed[i]) / float64(k-i)
+}
+
+// on returns the mean temperature of a day.
+func (c *siteClimate) on(d civil.Date) quantity.Temperature { return c.tmean[c.index(d)] }
+
+func (c *siteClimate) index(d civil.Date) int { return min(max(0, int(d-c.from)), len(c.tmean)-1) }
 
 // sites works out the climate of every site.
 func (w *workOut) sites() {
@@ -66,7 +85,7 @@ func (w *workOut) describe(out *SiteOutlook, c *climate.Climate) {
 	daily, odds := c.Daily(), c.Freeze(freezing)
 	out.Estimated = odds.Estimated()
 	out.Low, out.High = daily.Tmin[:], daily.Tmax[:]
-	out.Freeze = odds.DailyOdds()[:]
+	out.Freeze = stillOrAlready(odds, &daily.Tmean)
 	out.Daylight = make([]float64, climate.DaysPerYear)
 	for i := range out.Daylight {
 		out.Daylight[i] = c.DayLength(climate.MonthDayAt(i).In(w.Today.Year())).Hours
@@ -79,6 +98,31 @@ func (w *workOut) describe(out *SiteOutlook, c *climate.Climate) {
 	free := odds.FreeDays(w.risk())
 	out.Figures = append(out.Figures, NewFigure(working.Number(float64(free.Days), working.Day), free.Working))
 	w.describeSeasons(out, c.Seasons(w.risk()))
+}
+
+// stillOrAlready returns, for each day of a year, the odds that a freeze still comes in
+// the half that warms up, and that one has come already in the half that cools down.
+func stillOrAlready(odds *climate.FreezeOdds, tmean *climate.Year) []float64 {
+	coldest, warmest := 0, 0
+	for i, t := range tmean {
+		if t < tmean[coldest] {
+			coldest = i
+		}
+		if t > tmean[warmest] {
+			warmest = i
+		}
+	}
+	list := make([]float64, climate.DaysPerYear)
+	for n := range climate.DaysPerYear {
+		i := (coldest + n) % climate.DaysPerYear
+		warming := n < (warmest-coldest+climate.DaysPerYear)%climate.DaysPerYear
+		if warming {
+			list[i] = odds.SpringRisk(climate.MonthDayAt(i))
+		} else {
+			list[i] = odds.AutumnRisk(climate.MonthDayAt(i))
+		}
+	}
+	return list
 }
 
 // freezing is the threshold of a freeze, reached or passed (NOAA: 32 °F).
@@ -141,7 +185,13 @@ func (w *workOut) spotClimate(spot *Spot, site *SiteOutlook) *siteClimate {
 		return c
 	}
 	c := site.climate.At(placeOf(spot))
-	sc := &siteClimate{climate: c, seasons: c.Seasons(w.risk()), tmean: &c.Daily().Tmean}
+	sc := &siteClimate{seasons: c.Seasons(w.risk()), from: w.First.AddDays(-daysAround)}
+	year, total := c.Daily().Tmean, 0.0
+	for d := sc.from; d <= w.Last.AddDays(daysAround); d++ {
+		t := year.On(d)
+		sc.tmean, sc.summed = append(sc.tmean, quantity.Temperature(t)), append(sc.summed, total)
+		total += t
+	}
 	w.climates[spot.ID] = sc
 	return sc
 }
@@ -191,11 +241,7 @@ func (w *workOut) meanTemperature(out *PotOutlook, s *Stand) float64 {
 	if sc == nil || s.To <= s.From {
 		return growthFloor
 	}
-	total := 0.0
-	for d := s.From; d < s.To; d++ {
-		total += sc.tmean.On(d)
-	}
-	return total / float64(s.To-s.From)
+	return sc.mean(s.From, s.To)
 }
 
 // siteOf returns the site with an id, or nil.
