@@ -61,7 +61,7 @@ func drawAll(t *terminal, folder string, mode theme.Mode, size fyne.Size) error 
 // drawRooms draws every room.
 func (s *studio) drawRooms(name func(room string) string) error {
 	for _, room := range rooms(s.session, s.terminal.words) {
-		s.shell.Go(room.Key, "")
+		s.shell.GoTo(room.Key, "")
 		s.wait()
 		if err := s.picture(name(room.Key)); err != nil {
 			return err

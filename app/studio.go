@@ -29,6 +29,7 @@ func newStudio(t *terminal, plan *planner.Plan, options theme.Options, size fyne
 	}
 	s := &studio{desk: newDesk(), state: state}
 	s.wiring = newWiring(t, memoryApp(), newStore(state, t.now), s.desk.post)
+	s.folder = state
 	s.window = s.app.NewWindow(appName)
 	s.open()
 	s.shell.Settings().SetLook(options)

@@ -71,13 +71,14 @@ type wiring struct {
 	session  *desktop.Session
 	window   fyne.Window
 	shell    *desktop.Shell
+	folder   string // where plans are kept
 }
 
 // newWiring joins a session to the planner. The window is still missing.
 func newWiring(t *terminal, a fyne.App, store *planfile.Store, post func(func())) *wiring {
 	ref := reference()
 	return &wiring{
-		terminal: t, app: a, ref: ref, store: store,
+		terminal: t, app: a, ref: ref, store: store, folder: xdg.UserDirs.Documents,
 		session: session.New(session.Config[*planner.Outlook]{
 			Store: store, Holder: holder(t.now()), WorkOut: workOutToday(ref, t.today), Post: post,
 		}),
@@ -99,7 +100,7 @@ func (w *wiring) open() {
 		App: w.app, Window: w.window, Session: w.session, Store: w.store, Words: text,
 		Rooms:   rooms(w.session, text),
 		NewPlan: newPlan, Example: examplePlan,
-		Folder: xdg.UserDirs.Documents, About: about(w.ref), Reword: w.open,
+		Folder: w.folder, About: about(w.ref), Reword: w.open,
 	})
 }
 

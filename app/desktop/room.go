@@ -9,7 +9,7 @@ import (
 
 // Room is one entry of the rail.
 type Room struct {
-	Key   string // what [Shell.Go] calls it, such as "pots"
+	Key   string // what [Shell.GoTo] calls it, such as "pots"
 	Icon  theme.IconName
 	Label string // key of its name
 	// Make makes the page when the room is opened for the first time.
@@ -42,9 +42,9 @@ type place struct{ room, id string }
 // Room returns the key of the open room, or "" before there is one.
 func (s *Shell) Room() string { return s.history.here().room }
 
-// Go opens a room and selects something in it, where id is not "". A room that
+// GoTo opens a room and selects something in it, where id is not "". A room that
 // there is not is passed over.
-func (s *Shell) Go(room, id string) {
+func (s *Shell) GoTo(room, id string) {
 	if s.roomIndex(room) < 0 {
 		return
 	}
@@ -55,6 +55,9 @@ func (s *Shell) Go(room, id string) {
 	}
 	s.refreshMenus()
 }
+
+// Go is [Shell.GoTo] under the name that pages know it by.
+func (s *Shell) Go(room, id string) { s.GoTo(room, id) }
 
 func (s *Shell) roomIndex(key string) int {
 	for i := range s.rooms {

@@ -76,13 +76,13 @@ func New(config Config) *Shell {
 	for _, room := range config.Rooms {
 		s.rooms = append(s.rooms, roomState{Room: room})
 	}
-	s.rail = widgets.NewNavRail(s.railItems(), func(i int) { s.Go(s.rooms[i].Key, "") })
+	s.rail = widgets.NewNavRail(s.railItems(), func(i int) { s.GoTo(s.rooms[i].Key, "") })
 	s.page = container.NewStack()
 	s.busy = widgets.NewBusy(widgets.BusyData{Title: s.words.T("desktop.working_out"), Done: -1}, nil)
 	s.notices = newNoticeBoard()
 	s.panel = newPanel(s.workingWords(), s.CloseWorking)
 	s.status = widgets.NewStatusLine()
-	s.content = container.New(&shellLayout{}, s.rail, s.notices.box, s.page, s.panel, s.status)
+	s.content = container.New(&shellLayout{page: s.page}, s.rail, s.notices.box, container.NewScroll(s.page), s.panel, s.status)
 	s.history.visit(place{room: s.rooms[0].Key})
 	s.menus = s.table()
 	s.cancel = s.session.Subscribe(s.heard)
@@ -183,21 +183,25 @@ func (s *Shell) typedKey(ev *fyne.KeyEvent) {
 
 // shellLayout places rail, notices, page, panel and the line at the foot. The
 // panel stands beside the page while the page keeps the room it needs, and lies
-// over its right part in a smaller window.
-type shellLayout struct{}
+// over its right part in a smaller window. A page that needs more room than there
+// is scrolls; a room of its own accord scrolls what is long in it.
+type shellLayout struct {
+	page fyne.CanvasObject // what scrolls
+}
+
+// leastContent is the smallest window without its frame of menus, which is one
+// line of text high.
+var leastContent = LeastWindow.SubtractWidthHeight(0, 40)
 
 // panelWidth is wide enough for a formula and its inputs: about 45 letters.
 const panelWidth float32 = 360
 
-func (shellLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	rail, notices, page, status := objects[0].MinSize(), objects[1].MinSize(), objects[2].MinSize(), objects[4].MinSize()
-	return fyne.NewSize(
-		rail.Width+max(notices.Width, page.Width+2*theme.Step2),
-		max(rail.Height, notices.Height+page.Height)+status.Height,
-	)
+func (*shellLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	rail, notices, status := objects[0].MinSize(), objects[1].MinSize(), objects[4].MinSize()
+	return leastContent.Max(fyne.NewSize(rail.Width+notices.Width, rail.Height+status.Height))
 }
 
-func (shellLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+func (l *shellLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	rail, notices, page, panel, status := objects[0], objects[1], objects[2], objects[3], objects[4]
 	foot := status.MinSize().Height
 	height := size.Height - foot
@@ -208,7 +212,7 @@ func (shellLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	wide := min(panelWidth, width-theme.Step4)
 	if panel.Visible() {
 		put(panel, size.Width-wide, 0, wide, height)
-		if width-wide >= max(page.MinSize().Width+2*theme.Step2, notices.MinSize().Width) {
+		if width-wide >= max(l.page.MinSize().Width+2*theme.Step2, notices.MinSize().Width) {
 			width -= wide
 		}
 	}

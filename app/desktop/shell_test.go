@@ -393,8 +393,8 @@ func TestCutCopyPasteGoToTheFocusedField(t *testing.T) {
 func TestBackAndForward(t *testing.T) {
 	st := newStage(t)
 	st.shortcut(ctrl(fyne.Key2))
-	st.Go("feeding", "round-3")
-	st.Go("no such room", "")
+	st.GoTo("feeding", "round-3")
+	st.GoTo("no such room", "")
 	if st.Room() != "feeding" {
 		t.Fatalf("in %q", st.Room())
 	}
@@ -409,7 +409,7 @@ func TestBackAndForward(t *testing.T) {
 		t.Errorf("forward led to %q, where %q was opened", st.Room(), st.pages["feeding"].opened)
 	}
 	st.Back()
-	st.Go("due", "")
+	st.GoTo("due", "")
 	if st.history.canGoForward() {
 		t.Error("what lay ahead is still there")
 	}
@@ -437,14 +437,14 @@ func TestRoomsOutOfSightAreRefreshedLater(t *testing.T) {
 	if len(st.pages) != 1 {
 		t.Fatalf("%d rooms were made before anybody went there", len(st.pages))
 	}
-	st.Go("pots", "")
-	st.Go("due", "")
+	st.GoTo("pots", "")
+	st.GoTo("due", "")
 	before := st.pages["pots"].refreshed
 	st.rename("Yard")
 	if st.pages["pots"].refreshed != before {
 		t.Error("a room out of sight was refreshed")
 	}
-	st.Go("pots", "")
+	st.GoTo("pots", "")
 	if st.pages["pots"].refreshed != before+1 {
 		t.Errorf("refreshed %d times on coming back", st.pages["pots"].refreshed-before)
 	}
@@ -491,13 +491,23 @@ func TestWorkingPanel(t *testing.T) {
 func TestPanelNeverWidensTheWindow(t *testing.T) {
 	st := newStage(t)
 	before := st.content.MinSize()
+	wide := widget.NewEntry()
+	st.pages["due"].object.(*fyne.Container).Add(container.NewGridWrap(fyne.NewSize(700, 40), wide))
 	st.ShowWorking(mixFigure())
 	if after := st.content.MinSize(); after != before {
 		t.Errorf("with the panel the window needs %v, without it %v", after, before)
 	}
-	at := st.panel.Position().AddXY(20, 300)
-	test.TapCanvas(st.Canvas(), at)
-	if !st.WorkingOpen() {
+	pressed := false
+	under := widget.NewButton("", func() { pressed = true })
+	st.setPage(under)
+	under.Resize(fyne.NewSize(2000, 2000))
+	test.TapCanvas(st.Canvas(), st.panel.Position().AddXY(-40, 300))
+	if !pressed {
+		t.Fatal("the page beside the panel cannot be pressed")
+	}
+	pressed = false
+	test.TapCanvas(st.Canvas(), st.panel.Position().AddXY(20, 300))
+	if pressed {
 		t.Error("a click on the panel went through it")
 	}
 }
@@ -610,7 +620,7 @@ func TestOpeningAFile(t *testing.T) {
 	if err := os.WriteFile(path, []byte("fourturn: 1\ntitle: Yard\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	st.Go("pots", "")
+	st.GoTo("pots", "")
 	st.Dropped([]fyne.URI{test.NewApp().Storage().RootURI()}) // no file: passed over
 	st.OpenFile(path)
 	st.settle()

@@ -82,7 +82,7 @@ func (s *Shell) goMenu() menu {
 	for i := range s.rooms {
 		room := s.rooms[i].Room
 		a := &Action{
-			Name: "go_" + room.Key, Label: s.say(room.Label), Run: func() { s.Go(room.Key, "") },
+			Name: "go_" + room.Key, Label: s.say(room.Label), Run: func() { s.GoTo(room.Key, "") },
 			Checked: func() bool { return s.Room() == room.Key },
 		}
 		if i < len(digits) {
