@@ -9,26 +9,79 @@ import (
 )
 
 // PlanAll plans many pots at once, on as many goroutines as there are processors.
-// Requests that ask the same are worked out once and share their result. Results and
+// Requests that ask the same are worked out once and share their result; those that
+// share site, spot, horizon and weights share the value of each planting. Results and
 // errors are in the order of the requests; each pot has one or the other.
 func PlanAll(requests []Request) ([]*Result, []error) {
 	results, errs := make([]*Result, len(requests)), make([]error, len(requests))
 	first, distinct := sameRequests(requests)
-	var next atomic.Int64
-	var workers sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(distinct)) {
-		workers.Go(func() {
-			for k := next.Add(1) - 1; int(k) < len(distinct); k = next.Add(1) - 1 {
-				i := distinct[k]
-				results[i], errs[i] = Plan(requests[i])
-			}
-		})
+	for _, group := range sharingRows(requests, distinct) {
+		plan := func(i int) (*Result, error) { return Plan(requests[i]) }
+		if group.shared {
+			plan = sharedPlan(requests, group.members)
+		}
+		var next atomic.Int64
+		var workers sync.WaitGroup
+		for range min(runtime.GOMAXPROCS(0), len(group.members)) {
+			workers.Go(func() {
+				for k := next.Add(1) - 1; int(k) < len(group.members); k = next.Add(1) - 1 {
+					i := group.members[k]
+					results[i], errs[i] = plan(i)
+				}
+			})
+		}
+		workers.Wait()
 	}
-	workers.Wait()
 	for i, j := range first {
 		results[i], errs[i] = results[j], errs[j]
 	}
 	return results, errs
+}
+
+// sharedPlan returns a planner of the requests of a group, which share their rows.
+func sharedPlan(requests []Request, group []int) func(i int) (*Result, error) {
+	var sound []*Request
+	for _, i := range group {
+		if requests[i].check() == nil {
+			sound = append(sound, &requests[i])
+		}
+	}
+	if len(sound) == 0 {
+		return func(i int) (*Result, error) { return nil, requests[i].check() }
+	}
+	cache := newRowCache(sound, int(sound[0].Until-sound[0].Today))
+	return func(i int) (*Result, error) { return plan(requests[i], cache) }
+}
+
+// rowGroup is a set of requests, by number, that share their rows or do not.
+type rowGroup struct {
+	members []int
+	shared  bool
+}
+
+// sharingRows sorts requests into groups that share their rows; those that share
+// with none make the last group.
+func sharingRows(requests []Request, distinct []int) []rowGroup {
+	var groups []rowGroup
+next:
+	for _, i := range distinct {
+		for k := range groups {
+			if requests[groups[k].members[0]].sharesRows(&requests[i]) {
+				groups[k].members = append(groups[k].members, i)
+				groups[k].shared = true
+				continue next
+			}
+		}
+		groups = append(groups, rowGroup{members: []int{i}})
+	}
+	var alone rowGroup
+	groups = slices.DeleteFunc(groups, func(g rowGroup) bool {
+		if !g.shared {
+			alone.members = append(alone.members, g.members...)
+		}
+		return !g.shared
+	})
+	return append(groups, alone)
 }
 
 // sameRequests returns for each request the first one that asks the same, and the

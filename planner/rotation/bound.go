@@ -66,7 +66,7 @@ func (p *problem) bestStays() []stayBest {
 	if p.standingCarry > 0 {
 		list = append(list, stayBest{p.standingCarry, p.standingStay})
 	}
-	row := make([]float64, p.days+1)
+	space := make([]float64, p.days+1)
 	for o := range p.options {
 		if p.options[o].carry == 0 {
 			continue
@@ -79,7 +79,7 @@ func (p *problem) bestStays() []stayBest {
 			if !p.open[start] || !p.options[o].allowed.has(start) {
 				continue
 			}
-			p.stayRow(o, start, row[:p.days-start+1])
+			row := p.stayRow(o, start, space[:p.days-start+1])
 			for k := 1; k <= p.days-start; k++ {
 				best[start+k-1] = max(best[start+k-1], row[k]-row[k-1])
 			}
@@ -135,34 +135,18 @@ func (b *bounds) lookBack() {
 		if !p.open[start] {
 			continue
 		}
-		for made := range b.width {
-			best := math.Inf(-1)
-			b.follow(start, made, func(_, _, _ int, _, value float64) {
-				best = max(best, value)
+		best := b.after[start*b.width : (start+1)*b.width]
+		b.eachNext(start, func(o, end int, own float64) {
+			b.eachMade(o, start, end, func(made, then int) {
+				best[made] = max(best[made], own+b.after[end*b.width+then])
 			})
-			b.after[start*b.width+made] = best
-		}
+		})
 	}
 }
 
-// follow visits the stays that may follow the morning of a day: whose, up to when,
-// the change-outs then made, the bound on the stay's own worth, and the bound on all
-// from the day on.
-func (b *bounds) follow(start, made int, visit func(o, end, then int, own, value float64)) {
-	p := b.p
-	b.followBare(start, made, visit)
-	if made >= p.most[p.block[start]] {
-		return
-	}
-	b.eachStay(start, func(o, end int, score float64) {
-		if then, ok := p.made(start, end, made+1); ok {
-			own := b.withStays(score, start, end) - p.fixed*p.charge(start, end)
-			visit(o, end, then, own, own+b.after[end*b.width+then])
-		}
-	})
-}
-
-func (b *bounds) followBare(start, made int, visit func(o, end, then int, own, value float64)) {
+// eachNext visits the stays that may follow the morning of a day, the best of each
+// end: whose, up to when, and the bound on the stay's own worth.
+func (b *bounds) eachNext(start int, visit func(o, end int, own float64)) {
 	p := b.p
 	limit := p.limit(bareOption, start)
 	for _, end := range b.ends {
@@ -172,9 +156,25 @@ func (b *bounds) followBare(start, made int, visit func(o, end, then int, own, v
 		if end > limit {
 			break
 		}
-		if then, ok := p.made(start, end, made); ok {
-			own := b.withStays(p.bare[end]-p.bare[start], start, end)
-			visit(bareOption, end, then, own, own+b.after[end*b.width+then])
+		visit(bareOption, end, b.withStays(p.bare[end]-p.bare[start], start, end))
+	}
+	b.eachStay(start, func(o, end int, score float64) {
+		visit(o, end, b.withStays(score, start, end)-p.fixed*p.charge(start, end))
+	})
+}
+
+// eachMade visits the change-outs that may have been made in the year of the morning
+// start, and those then made in that of the morning end, when an option stands
+// between the two.
+func (b *bounds) eachMade(o, start, end int, visit func(made, then int)) {
+	p := b.p
+	most, more := b.width-1, 0
+	if counted(o) {
+		most, more = p.most[p.block[start]]-1, 1
+	}
+	for made := 0; made <= most; made++ {
+		if then, ok := p.made(start, end, made+more); ok {
+			visit(made, then)
 		}
 	}
 }
@@ -259,10 +259,12 @@ func (b *bounds) path() []segment {
 	for seg.end < b.p.days {
 		start, now := seg.end, made
 		best = math.Inf(-1)
-		b.follow(start, now, func(o, end, then int, _, value float64) {
-			if value > best {
-				seg, made, best = segment{option: o, start: start, end: end}, then, value
-			}
+		b.eachNext(start, func(o, end int, own float64) {
+			b.eachMade(o, start, end, func(before, then int) {
+				if value := own + b.after[end*b.width+then]; before == now && value > best {
+					seg, made, best = segment{option: o, start: start, end: end}, then, value
+				}
+			})
 		})
 		path = append(path, seg)
 	}
@@ -284,11 +286,12 @@ func (b *bounds) lookAhead() {
 	}
 	b.begin(func(end, then int, _ float64) { raise(end, then, p.standing[end]) })
 	for start := range p.days {
-		for made := range b.width {
-			before := b.upTo[start*b.width+made]
-			if p.open[start] && !math.IsInf(before, -1) {
-				b.follow(start, made, func(_, end, then int, own, _ float64) { raise(end, then, before+own) })
-			}
+		if !p.open[start] {
+			continue
 		}
+		before := b.upTo[start*b.width : (start+1)*b.width]
+		b.eachNext(start, func(o, end int, own float64) {
+			b.eachMade(o, start, end, func(made, then int) { raise(end, then, before[made]+own) })
+		})
 	}
 }

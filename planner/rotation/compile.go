@@ -8,7 +8,8 @@ import (
 )
 
 // compile turns a request into the solver's terms, with the pins given.
-func compile(req *Request, s *scorer, pins []Pin) *problem {
+func (r *Result) compile(pins []Pin) *problem {
+	req, s := r.req, r.scorer
 	p := &problem{
 		days:     s.days,
 		open:     openDays(req, s.days, pins),
@@ -37,8 +38,11 @@ func compile(req *Request, s *scorer, pins []Pin) *problem {
 	for i := range req.Candidates {
 		p.options = append(p.options, compileOption(req, groups, plants, i))
 	}
-	p.row = func(o, start int, row []float64) { s.row(&req.Candidates[o], start, false, row) }
-	p.stayRow = func(o, start int, row []float64) { s.row(&req.Candidates[o], start, true, row) }
+	p.row = s.rowsOf(req.Candidates, false)
+	if r.cache != nil {
+		p.row = r.cache.through(req.Candidates, s)
+	}
+	p.stayRow = s.rowsOf(req.Candidates, true)
 	compileStanding(req, s, groups, p)
 	p.stays, p.standingStays, p.release = groups.stays, groups.standingStays, groups.release
 	for i := range pins {

@@ -33,8 +33,7 @@ func (r *Result) StartDrag(changeOut int) *Drag {
 		d.before = make([][]float64, p.days)
 		for start := range p.days {
 			if limit := p.mayStand(before, start); p.open[start] && limit > start {
-				d.before[start] = make([]float64, limit-start+1)
-				p.row(before, start, d.before[start])
+				d.before[start] = p.row(before, start, make([]float64, limit-start+1))
 			}
 		}
 	}
@@ -102,8 +101,7 @@ func (d *Drag) joint(day int) *joint {
 		}
 	}
 	if counted(j.after) {
-		j.row = make([]float64, p.days-day+1)
-		p.row(j.after, day, j.row)
+		j.row = p.row(j.after, day, make([]float64, p.days-day+1))
 	}
 	return j
 }

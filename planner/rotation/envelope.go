@@ -18,14 +18,14 @@ func (p *problem) envelop(ends []int, layers int) envelope {
 	for i := range v {
 		v[i] = layer{make([][]float64, p.days), make([][]int32, p.days)}
 	}
-	row := make([]float64, p.days+1)
+	space := make([]float64, p.days+1)
 	for start := range p.days {
 		if !p.open[start] {
 			continue
 		}
 		for o := range p.options {
 			if limit := p.mayStand(o, start); limit > start {
-				p.row(o, start, row[:limit-start+1])
+				row := p.row(o, start, space[:limit-start+1])
 				v.lift(p, o, start, limit, row, ends)
 			}
 		}

@@ -233,8 +233,8 @@ func smallProblem(t *rapid.T, withCarry bool) *problem {
 		}
 		p.options = append(p.options, opt)
 	}
-	p.row = func(o, start int, row []float64) { copy(row, scores[o][start]) }
-	p.stayRow = func(o, start int, row []float64) { copy(row, stays[o][start]) }
+	p.row = func(o, start int, space []float64) []float64 { return scores[o][start][:len(space)] }
+	p.stayRow = func(o, start int, space []float64) []float64 { return stays[o][start][:len(space)] }
 	if withCarry && rapid.Bool().Draw(t, "standing carries") {
 		p.standingCarry = rapid.Float64Range(0.1, 1).Draw(t, "standing carry")
 		p.standingStay = prefix(days, "standing stay")

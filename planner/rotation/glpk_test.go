@@ -12,6 +12,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 )
 
 // glpsol returns the path of the GNU Linear Programming Kit's solver. Where it is
@@ -68,7 +69,7 @@ func modelData(p *problem) string {
 	}
 	list("bare_refused", p.days, func(i int) string { return pair(i, flag(refuses(bareOption, 0, i))) })
 	list("standing_refused", p.days, func(i int) string { return pair(i, flag(refuses(standingOption, 0, i))) })
-	row := make([]float64, p.days+1)
+	space := make([]float64, p.days+1)
 	var host, allowed, value, refused strings.Builder
 	for o := range p.options {
 		for g := range p.stays {
@@ -76,7 +77,7 @@ func modelData(p *problem) string {
 		}
 		for s := range p.days {
 			fmt.Fprintf(&allowed, " [%d,%d] %d", o+1, s, flag(p.options[o].allowed.has(s)))
-			p.row(o, s, row[:p.days-s+1])
+			row := p.row(o, s, space[:p.days-s+1])
 			for day := s; day < p.days; day++ {
 				fmt.Fprintf(&value, " [%d,%d,%d] %.17g", o+1, s, day, row[day-s+1]-row[day-s])
 				fmt.Fprintf(&refused, " [%d,%d,%d] %d", o+1, s, day, flag(refuses(o, s, day)))
@@ -166,7 +167,7 @@ func randomProblem(r *rand.Rand) *problem {
 		}
 		p.options = append(p.options, opt)
 	}
-	p.row = func(o, start int, row []float64) { copy(row, scores[o][start]) }
+	p.row = func(o, start int, space []float64) []float64 { return scores[o][start][:len(space)] }
 	if r.IntN(3) == 0 {
 		day, wanted := r.IntN(days), r.IntN(options)
 		p.pins = append(p.pins, checkpoint{from: day, to: day, holds: func(o, _ int) bool { return o == wanted }})
@@ -214,4 +215,27 @@ func (p *problem) bindingRules(t testing.TB) bool {
 	_, with, _ := newSolver(p, 0).solve()
 	_, without, _ := newSolver(&free, 0).solve()
 	return without > with+1e-9
+}
+
+// BenchmarkAgainstGLPK times both on the same cases: the planner's own search, and
+// the general solver's run from its start to its proof.
+func BenchmarkAgainstGLPK(b *testing.B) {
+	solver := glpsol(b)
+	r := rand.New(rand.NewPCG(2027, 3))
+	cases := make([]*problem, 10)
+	for i := range cases {
+		cases[i] = randomProblem(r)
+	}
+	var own, general time.Duration
+	for b.Loop() {
+		for _, p := range cases {
+			start := time.Now()
+			newSolver(p, 0).solve()
+			own += time.Since(start)
+			start = time.Now()
+			solveByGLPK(b, solver, p)
+			general += time.Since(start)
+		}
+	}
+	b.ReportMetric(float64(general)/float64(own), "times-own")
 }

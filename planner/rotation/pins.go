@@ -61,7 +61,7 @@ func (r *Result) makeFeasible() {
 }
 
 func (r *Result) tryPins(pins []Pin) bool {
-	r.problem = compile(r.req, r.scorer, pins)
+	r.problem = r.compile(pins)
 	path, score, ok := newSolver(r.problem, 0).solve()
 	if !ok {
 		return false
@@ -95,9 +95,12 @@ func joined(path []segment) []segment {
 // feasible reports whether any sequence keeps the pins, with some more change-outs
 // a year than the person wants.
 func (r *Result) feasible(pins []Pin, more int) bool {
-	p := compile(r.req, r.scorer, pins)
+	p := r.compile(pins)
 	// Worth does not matter here.
-	p.row = func(_, _ int, row []float64) { clear(row) }
+	p.row = func(_, _ int, space []float64) []float64 {
+		clear(space)
+		return space
+	}
 	p.stayRow = p.row
 	for year := range p.most {
 		p.most[year] += more
@@ -156,7 +159,7 @@ func (r *Result) noPlantingFor(pin *Pin) *finding.Finding {
 		return nil
 	}
 	one := []Pin{*pin}
-	p := compile(r.req, r.scorer, one)
+	p := r.compile(one)
 	known, in, nearest := false, false, -1
 	for o := range p.options {
 		if !suits(r.req, o, pin.Planting, pin.Plant, pin.Colour) {

@@ -21,7 +21,7 @@ func (b *bounds) poolAbove(target float64) *pool {
 	b.lookAhead()
 	p := b.p
 	found := &pool{target, make([][]pooled, p.days)}
-	row := make([]float64, p.days+1)
+	space := make([]float64, p.days+1)
 	needed := make([]float64, p.days+1)
 	for start := range p.days {
 		if b.env[0].score[start] == nil || !b.needed(start, target, needed) {
@@ -32,7 +32,7 @@ func (b *bounds) poolAbove(target float64) *pool {
 			if limit <= start {
 				continue
 			}
-			p.row(o, start, row[:limit-start+1])
+			row := p.row(o, start, space[:limit-start+1])
 			cost := p.options[o].cost
 			for _, end := range b.ends[p.firstEnd(b.ends, start):] {
 				if end > limit {

@@ -13,11 +13,12 @@ type problem struct {
 	minStand int    // days from one planting to the next
 	options  []option
 
-	// row fills row[0 … len-1] with the running score of an option put out on the
-	// day start: row[k] is the score of its first k days, row[0] is 0.
-	row func(option, start int, row []float64)
+	// row returns the running score of an option put out on the day start, for as many
+	// days as there is space: [k] is the score of its first k days, [0] is 0. It may
+	// use the space; what it returns must not be written to.
+	row func(option, start int, space []float64) []float64
 	// stayRow does the same for the parts of the option that may stay on.
-	stayRow func(option, start int, row []float64)
+	stayRow func(option, start int, space []float64) []float64
 
 	standing []float64 // running score of what stands today: [t] is that of days 0 … t−1
 	// standingGroups are those that it is a host of; standingCarry the share of it
@@ -208,8 +209,7 @@ func (p *problem) ownScore(o, start, end int) float64 {
 	case standingOption:
 		return p.standing[end] - p.standing[start]
 	}
-	row := make([]float64, end-start+1)
-	p.row(o, start, row)
+	row := p.row(o, start, make([]float64, end-start+1))
 	return row[end-start]
 }
 
@@ -217,8 +217,7 @@ func (p *problem) carriedScore(c carry, start, end int) float64 {
 	if c.option == standingOption {
 		return p.standingStay[end] - p.standingStay[start]
 	}
-	row := make([]float64, end-c.start+1)
-	p.stayRow(c.option, c.start, row)
+	row := p.stayRow(c.option, c.start, make([]float64, end-c.start+1))
 	return row[end-c.start] - row[start-c.start]
 }
 

@@ -20,6 +20,7 @@ type Result struct {
 	problem *problem
 	scorer  *scorer
 	pins    []Pin // those that hold
+	cache   *rowCache
 	path    []segment
 	score   float64
 }
@@ -63,12 +64,18 @@ type Decomposition struct {
 
 // Plan works out the best sequence of plantings and change-out days. An error
 // names the first fault in the data; wishes that cannot hold are findings.
-func Plan(req Request) (*Result, error) {
+func Plan(req Request) (*Result, error) { return plan(req, nil) }
+
+// plan is Plan with rows that may be shared.
+func plan(req Request, cache *rowCache) (*Result, error) {
 	if err := req.check(); err != nil {
 		return nil, err
 	}
-	r := &Result{req: &req, scorer: newScorer(&req)}
+	r := &Result{req: &req, scorer: newScorer(&req), cache: cache}
 	r.solve()
+	// Results live long; the rows that they shared do not.
+	r.cache = nil
+	r.problem.row = r.scorer.rowsOf(req.Candidates, false)
 	r.Best = r.sequence(r.path)
 	return r, nil
 }

@@ -82,6 +82,15 @@ func (s *scorer) row(p *Planting, start int, onlyStaying bool, row []float64) {
 	}
 }
 
+// rowsOf returns a source of the rows of candidates, of all their parts or only of
+// those that may stay.
+func (s *scorer) rowsOf(candidates []Planting, onlyStaying bool) func(o, start int, space []float64) []float64 {
+	return func(o, start int, space []float64) []float64 {
+		s.row(&candidates[o], start, onlyStaying, space)
+		return space
+	}
+}
+
 // addPart adds each day's score of a part that is on its course on the day start.
 func (s *scorer) addPart(c *course, share, taste float64, today, start int, row []float64) {
 	tired, below := s.tired, s.below

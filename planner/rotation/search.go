@@ -196,8 +196,7 @@ func (s *search) carryNumber(c carry) int32 {
 	}
 	row := s.p.standingStay
 	if c.option != standingOption {
-		row = make([]float64, s.p.days-c.start+1)
-		s.p.stayRow(c.option, c.start, row)
+		row = s.p.stayRow(c.option, c.start, make([]float64, s.p.days-c.start+1))
 	}
 	s.carries = append(s.carries, c)
 	s.stay = append(s.stay, row)
