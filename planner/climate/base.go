@@ -95,7 +95,7 @@ func (in Input) addFreezes(b *base, site Place, l lapse) {
 		}
 		b.addDates(sides, tables, publishedAnnual, site, in.Station.FreezeSource.source(in.Station.FreezePeriod))
 	default:
-		spring, autumn := estimatedSides(site.Latitude)
+		spring, autumn := estimatedSides(site, b.extreme.drop)
 		b.freezeSource = estimatedFreezes
 		b.freeze = &marginOdds{limbs: sides, spring: spring, autumn: autumn, source: estimatedFreezes, extreme: b.extreme, floor: noFloor}
 	}
@@ -114,7 +114,7 @@ const freezePeriodUS = "1981-2010"
 // estimatedFreezes is the source of odds that rest on means alone.
 var estimatedFreezes = working.Source{
 	Status: working.Estimated,
-	Cite:   "calibration of NOAA freeze dates 1981-2010 on monthly means, 215 US stations",
+	Cite:   "calibration on monthly means of NOAA freeze dates 1981-2010 at 245 US stations and of 12 daily series",
 }
 
 // addDates makes the odds of dates, of which the coldest threshold carries the
@@ -124,7 +124,7 @@ func (b *base) addDates(l *limbs, tables []FreezeDates, annual float64, site Pla
 	for _, t := range tables {
 		floor.threshold = min(floor.threshold, t.Threshold)
 	}
-	odds := datedOdds(l, tables, floor, b.extreme, site.Latitude)
+	odds := datedOdds(l, tables, floor, b.extreme, site)
 	odds.source = source
 	b.freeze, b.freezeSource = odds, source
 }

@@ -21,10 +21,11 @@ type Input struct {
 	Elevation *quantity.Length // of the site, if it is not that of Place
 	LapseRate float64          // K per km; 0 means [DefaultLapseRate]
 
-	Record *Record        // the person's own daily series, taken to be at the site
-	Means  *Means         // typed in, taken to be at the site
-	Frost  *FreezeDates   // typed in: any levels at one threshold, taken to be at the site
-	Nearby *FreezeStation // a NOAA freeze station whose dates replace those of Station
+	Record      *Record        // the person's own daily series, taken to be at the site
+	RecordYears int            // how many of its last years count; 0 means 30, the years of a climatological normal
+	Means       *Means         // typed in, taken to be at the site
+	Frost       *FreezeDates   // typed in: any levels at one threshold, taken to be at the site
+	Nearby      *FreezeStation // a NOAA freeze station whose dates replace those of Station
 }
 
 // Error is a fault of an [Input]. Code is a key such as "climate.no_place".
@@ -45,6 +46,7 @@ func (e *Error) Error() string {
 type Climate struct {
 	place    Place
 	base     *base
+	height   float64 // added to all the base's temperatures by height, K
 	minShift float64 // added to the base's minima by height and spot, K
 	maxShift float64
 	lapse    lapse
@@ -94,15 +96,18 @@ func New(in Input) (*Climate, error) {
 	if err != nil {
 		return nil, err
 	}
+	if in.Record != nil {
+		in.Record = in.Record.recent(in.RecordYears)
+	}
 	b, err := in.base(place, l)
 	if err != nil {
 		return nil, err
 	}
-	c := &Climate{place: place, base: b, lapse: l, spot: Open}
+	c := &Climate{place: place, base: b, lapse: l}
 	if !in.ownTemperatures() {
-		c.minShift, c.maxShift = l.shift(), l.shift()
+		c.height = l.shift()
 	}
-	return c.shifted(), nil
+	return c.At(Open), nil
 }
 
 // ownTemperatures reports whether the temperatures were measured at the site.

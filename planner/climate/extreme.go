@@ -65,8 +65,8 @@ func estimatedDrop(coldest float64) float64 {
 // neighbourReach is how far a station's drop is taken to hold, metres, and
 // neighbours how many stations are asked.
 const (
-	neighbourReach quantity.Length = 600e3
-	neighbours                     = 3
+	neighbourReach = quantity.Length(600e3)
+	neighbours     = 3
 )
 
 // extremeAt works out the extreme at the place of measurement: the record's own,

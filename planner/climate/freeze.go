@@ -73,6 +73,7 @@ type FreezeOdds struct {
 	autumn    Year    // by season day: odds that the first event falls on or before it
 	hazard    Year    // by season day: -ln of the odds that the day brings no new event
 	source    working.Source
+	limbs     *limbs // of the curve that odds are estimated from; nil for a record
 }
 
 // Threshold returns the temperature that counts as an event when it is reached.

@@ -1,6 +1,8 @@
 package climate
 
 import (
+	"math"
+
 	"fourturn/planner/civil"
 	"fourturn/planner/working"
 )
@@ -11,6 +13,7 @@ type FreezeDate struct {
 	Day     civil.MonthDay // set when Dated
 	name    string
 	formula string
+	spring  bool
 	risk    float64
 	odds    *FreezeOdds
 }
@@ -23,7 +26,7 @@ func (d FreezeDate) Known() bool { return d.Outcome == Dated }
 // PRBLST, so that 0.10 is the late, cautious date. NOAA states none where fewer
 // than 10 % of seasons have an event, and neither does this.
 func (o *FreezeOdds) LastFreeze(risk Risk) FreezeDate {
-	d := FreezeDate{name: "climate.last_freeze", formula: "P(last freeze ≥ day | freeze) = p", risk: risk.clamp(), odds: o}
+	d := FreezeDate{name: "climate.last_freeze", spring: true, formula: "P(last freeze ≥ day | freeze) = p", risk: risk.clamp(), odds: o}
 	if o.annual < rareBelow {
 		d.Outcome = TooRare
 		return d
@@ -48,7 +51,7 @@ func (o *FreezeOdds) FirstFreeze(risk Risk) FreezeDate {
 // SafeFrom returns the first day of spring from which the odds, over all years,
 // of an event still to come are at or below the risk.
 func (o *FreezeOdds) SafeFrom(risk Risk) FreezeDate {
-	d := FreezeDate{name: "climate.safe_from", formula: "P(freeze on or after day) ≤ r", risk: risk.clamp(), odds: o}
+	d := FreezeDate{name: "climate.safe_from", spring: true, formula: "P(freeze on or after day) ≤ r", risk: risk.clamp(), odds: o}
 	if o.annual <= d.risk {
 		d.Outcome = AlwaysSafe
 		return d
@@ -78,6 +81,27 @@ func (d FreezeDate) on(season int, never bool) FreezeDate {
 	return d
 }
 
+// Uncertainty returns by how many days a date that is estimated from monthly
+// means is typically off: the rest of the calibration over the slope of the curve
+// on the day. In an ordinary spring that is a week, in a mild and even winter
+// weeks. Zero for dates that are not estimated and where there is no date.
+func (d FreezeDate) Uncertainty() int {
+	if !d.Known() || !d.odds.Estimated() || d.odds.limbs == nil {
+		return 0
+	}
+	levels := &d.odds.limbs.falling
+	if d.spring {
+		levels = &d.odds.limbs.rising
+	}
+	i := d.odds.seasonDay(d.Day)
+	from, to := max(0, i-slopeDays), min(DaysPerYear-1, i+slopeDays)
+	slope := math.Abs(levels[to]-levels[from]) / float64(to-from)
+	return int(math.Ceil(calibrationRest / slope))
+}
+
+// slopeDays is the span either way over which the slope of the curve is taken.
+const slopeDays = 7
+
 // Working returns the trace of the date.
 func (d FreezeDate) Working() working.Trace {
 	t := working.Trace{
@@ -95,6 +119,11 @@ func (d FreezeDate) Working() working.Trace {
 	}
 	if d.odds.Estimated() {
 		t.Notes = append(t.Notes, "climate.note_estimated")
+		if days := d.Uncertainty(); days > 0 {
+			t.Inputs = append(t.Inputs, working.Input{
+				Symbol: "±", Name: "climate.uncertainty", Value: working.Number(float64(days), working.Day), Source: d.odds.source,
+			})
+		}
 	}
 	return t
 }

@@ -72,7 +72,7 @@ func (b *base) fromFrost(f FreezeDates, site Place) {
 // puts it on the dates.
 func frostShift(f FreezeDates, tmin *Year, site Place) float64 {
 	l := newLimbs(tmin, site.Southern())
-	spring, autumn := estimatedSides(site.Latitude)
+	spring, autumn := estimatedSides(site, estimatedDrop(coldestMonth(tmin)))
 	sum, n := 0.0, 0.0
 	add := func(levels *Year, days []FreezeLevel, guess ladder) {
 		for _, d := range days {

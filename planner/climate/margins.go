@@ -66,31 +66,55 @@ func (l ladder) z(margin float64) float64 {
 	return k[i-1].z + slope*(margin-k[i-1].margin)
 }
 
-// The calibration of odds from monthly means alone, for 215 US stations that
-// have both means and NOAA's dates: the level of the curve at NOAA's even (50 %)
-// date, and the distance to that at the 90 % date, as a line in latitude. Rest of
-// the levels about the line: spring 1.1 K, autumn 0.9 K. See the package's doc.
-const (
-	springLevelAt40  = 6.1   // K above the threshold, at 40° of latitude
-	springPerDegree  = -0.16 // K per degree of latitude
-	autumnLevelAt40  = 5.9   // K above the threshold
-	autumnPerDegree  = -0.044
-	springSpreadZ    = 1.90 // K per unit of the normal scale: (6.08 − 3.62 K)/1.2816
-	autumnSpreadZ    = 2.10 // K: (5.90 − 3.19 K)/1.2816
-	calibratedSouth  = 25.0 // degrees of latitude that the calibration reaches down to
-	calibratedNorth  = 65.0
-	calibratedMiddle = 40.0
+// calibration is a line through the levels of the curve, in kelvin above the
+// threshold, at which freezes end or begin.
+type calibration struct {
+	level      float64 // at 40° of latitude, at sea level, with a drop of 11 K: the even (50 %) date
+	perDegree  float64 // K per degree of latitude
+	perDrop    float64 // K per K of the yearly extreme's drop
+	perKm      float64 // K per km of height
+	spread     float64 // K per unit of the normal scale, with a drop of 11 K
+	spreadDrop float64 // per K of drop
+	north      float64 // degrees of latitude up to which the line holds
+}
+
+// The calibration of odds from monthly means alone. Least squares through NOAA's
+// 50 and 90 % dates 1981-2010 at 245 US stations and through the odds, at three
+// thresholds, of twelve daily series in the US, France, Ireland, Canada, Germany
+// and Australia; see the package's doc.
+var (
+	springCalibration = calibration{6.04, -0.191, 0.150, -0.63, 1.80, 0.162, 48}
+	autumnCalibration = calibration{5.99, -0.078, 0.176, -1.10, 1.92, 0.080, 65}
 )
 
-// estimatedSides returns the odds of both sides from the latitude alone.
-func estimatedSides(latitude float64) (spring, autumn sideOdds) {
-	north := min(calibratedNorth, max(calibratedSouth, math.Abs(latitude))) - calibratedMiddle
-	side := func(level, spread float64) sideOdds {
-		return sideOdds{{0, []knot{{level + spread, -1}, {level, 0}, {level - spread, 1}}}}
-	}
-	return side(springLevelAt40+springPerDegree*north, springSpreadZ),
-		side(autumnLevelAt40+autumnPerDegree*north, autumnSpreadZ)
+// calibrationRest is how far single stations lie from the lines, K (standard
+// deviation: 0.7 to 1.0 K at the US stations, 1.0 to 1.2 K at the series).
+const calibrationRest = 1.1
+
+// How far the calibration reaches; beyond, the nearest end is taken.
+const (
+	calibratedSouth                 = 25.0        // degrees of latitude
+	calibratedMild, calibratedHarsh = 5.0, 15.0   // K of drop
+	calibratedLow, calibratedHigh   = 0.0, 2200.0 // m
+)
+
+// side returns the odds of one side at a site.
+func (k calibration) side(site Place, drop float64) sideOdds {
+	north := clamp(math.Abs(site.Latitude), calibratedSouth, k.north) - 40
+	harsh := clamp(drop, calibratedMild, calibratedHarsh) - 11
+	km := clamp(float64(site.Elevation), calibratedLow, calibratedHigh) / 1000
+	level := k.level + k.perDegree*north + k.perDrop*harsh + k.perKm*km
+	spread := k.spread + k.spreadDrop*harsh
+	return sideOdds{{0, []knot{{level + spread, -1}, {level, 0}, {level - spread, 1}}}}
 }
+
+// estimatedSides returns the odds of both sides from where a site is and how far
+// its yearly extreme drops below the coldest month.
+func estimatedSides(site Place, drop float64) (spring, autumn sideOdds) {
+	return springCalibration.side(site, drop), autumnCalibration.side(site, drop)
+}
+
+func clamp(x, low, high float64) float64 { return min(high, max(low, x)) }
 
 // marginOdds works out freeze odds from a curve of minima and what is known of
 // its two sides, as odds over all years.
@@ -121,7 +145,7 @@ func (f annualFloor) annual(e ExtremeMin, threshold float64) float64 {
 
 // at returns the odds for a threshold.
 func (m *marginOdds) at(threshold float64) *FreezeOdds {
-	o := &FreezeOdds{threshold: threshold, start: m.limbs.start, source: m.source}
+	o := &FreezeOdds{threshold: threshold, start: m.limbs.start, source: m.source, limbs: m.limbs}
 	spring, autumn := m.spring.at(threshold), m.autumn.at(threshold)
 	for i := range DaysPerYear {
 		o.spring[i] = spring.odds(m.limbs.rising[i])

@@ -41,9 +41,9 @@ func (t FreezeTable) dates() FreezeDates {
 // levels are among the years with a freeze: the odds of a freeze in a year make
 // them odds over all years. Where a side has a single date, the spread about it is
 // the calibration's.
-func datedOdds(l *limbs, tables []FreezeDates, floor annualFloor, extreme ExtremeMin, latitude float64) *marginOdds {
+func datedOdds(l *limbs, tables []FreezeDates, floor annualFloor, extreme ExtremeMin, site Place) *marginOdds {
 	m := &marginOdds{limbs: l, dated: true, extreme: extreme, floor: floor}
-	guessSpring, guessAutumn := estimatedSides(latitude)
+	guessSpring, guessAutumn := estimatedSides(site, extreme.drop)
 	m.spring = completeSide(m.side(&l.rising, tables, func(d FreezeDates) []FreezeLevel { return d.Last }), guessSpring)
 	m.autumn = completeSide(m.side(&l.falling, tables, func(d FreezeDates) []FreezeLevel { return d.First }), guessAutumn)
 	return m
@@ -82,13 +82,17 @@ func normalQuantile(p float64) float64 {
 // scale: it keeps odds apart where two levels share a day.
 const leastStep = 0.05
 
+// farZ is where the normal scale ends for all purposes, odds of one in a billion:
+// crossings are ironed out up to there.
+const farZ = 6
+
 // completeSide gives every ladder the same steps of odds, fills in what a side
 // lacks from the estimate, and irons out crossings.
 func completeSide(s, guess sideOdds) sideOdds {
 	if len(s) == 0 {
 		return guess
 	}
-	steps := []float64{}
+	steps := []float64{-farZ, farZ}
 	for i, l := range s {
 		slices.SortFunc(l.knots, func(a, b knot) int {
 			if a.z < b.z {

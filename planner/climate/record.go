@@ -86,6 +86,18 @@ func (r *Record) Between(from, to civil.Date) *Record {
 	return &Record{first: from, tmin: r.tmin[i:k:k], tmax: r.tmax[i:k:k]}
 }
 
+// normalYears is how many of a record's last years count unless the person says
+// otherwise: the thirty years of a climatological normal (WMO-No. 1203).
+const normalYears = 30
+
+// recent returns the last years of a record.
+func (r *Record) recent(years int) *Record {
+	if years <= 0 {
+		years = normalYears
+	}
+	return r.Between(r.Last().AddYears(-years)+1, r.Last())
+}
+
 // Days returns the numbers of days with a minimum and with a maximum, and of all
 // days from first to last.
 func (r *Record) Days() (tmin, tmax, all int) {

@@ -9,10 +9,6 @@ import (
 // eight, the levels 10 and 90 % lie just within the seasons seen.
 const minSeasons = 8
 
-// normalYears is how many of a record's last years count unless the person says
-// otherwise: the thirty years of a climatological normal (WMO-No. 1203).
-const normalYears = 30
-
 // maxOffset is by how many days either way the method of NOAA's freeze
 // probabilities moves a month of one year when it draws years anew.
 const maxOffset = 14

@@ -72,8 +72,7 @@ func (s Spot) With(night, day *float64) Spot {
 func (c *Climate) At(s Spot) *Climate {
 	d := *c
 	d.spot = s
-	d.minShift = c.minShift - c.spot.Night + s.Night
-	d.maxShift = c.maxShift - c.spot.Day + s.Day
+	d.minShift, d.maxShift = c.height+s.Night, c.height+s.Day
 	return d.shifted()
 }
 
@@ -83,14 +82,13 @@ func (c *Climate) Spot() Spot { return c.spot }
 // Shift is what height and spot add to the temperatures of the station.
 type Shift struct {
 	Night, Day float64 // K
-	height     float64
 	lapse      lapse
 	spot       Spot
 }
 
 // Shift returns what height and spot add to the temperatures of the station.
 func (c *Climate) Shift() Shift {
-	return Shift{c.minShift, c.maxShift, c.minShift - c.spot.Night, c.lapse, c.spot}
+	return Shift{c.minShift, c.maxShift, c.lapse, c.spot}
 }
 
 // Working returns the trace of the shift at night.
