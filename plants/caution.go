@@ -70,6 +70,6 @@ func listingFinding(p *Plant, c Creature) (finding.Finding, bool) {
 	return finding.Finding{
 		Code: "plants.caution." + string(listing), Severity: severity,
 		Where: finding.Where{p.ID, string(FieldToxicity)},
-		Args:  []finding.Arg{word("plant", p.Name()), word("creature", string(c))},
+		Args:  []finding.Arg{word("plant", p.Name()), word("creature", c.Key())},
 	}, true
 }

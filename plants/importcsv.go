@@ -73,7 +73,7 @@ func ImportCSV(name string, data []byte, base *Book) (*Own, *Book, error) {
 
 func (r *reader) usable(data []byte) bool {
 	if len(data) > maxFileBytes {
-		r.fault(&yaml.Node{Line: 1, Column: 1}, "file_too_large", number("limit", maxFileBytes, ""))
+		r.fault(&yaml.Node{Line: 1, Column: 1}, "file_too_large", number("limit", maxFileBytes>>20, ""))
 		return false
 	}
 	if at := firstInvalid(data); at >= 0 {

@@ -157,7 +157,7 @@ func lawsOfOrder(p *Plant) []broken {
 		high, ok2 := c.high.Get()
 		if ok1 && ok2 && !(low < high) {
 			out = append(out, broken{c.f, "not_below", []finding.Arg{
-				number("value", float64(low), working.Celsius), word("other", string(c.other)),
+				number("value", float64(low), working.Celsius), word("other", c.other.Key()),
 				number("limit", float64(high), working.Celsius),
 			}})
 		}
@@ -174,7 +174,7 @@ func lawsOfFrost(p *Plant) []broken {
 	low, high := p.FrostClass.Lowest()
 	if t < low || t > high {
 		return []broken{{FieldLowestInPot, "frost_class", []finding.Arg{
-			number("value", float64(t), working.Celsius), word("class", string(p.FrostClass)),
+			number("value", float64(t), working.Celsius), word("class", p.FrostClass.Key()),
 			number("low", float64(low), working.Celsius), number("high", float64(high), working.Celsius),
 		}}}
 	}
@@ -210,7 +210,7 @@ func lawsOfResponse(p *Plant) []broken {
 	low, high := p.TemperatureClass.Bases()
 	if base < low || base > high {
 		return []broken{{FieldBaseTemperature, "temperature_class", []finding.Arg{
-			number("value", float64(base), working.Celsius), word("class", string(p.TemperatureClass)),
+			number("value", float64(base), working.Celsius), word("class", p.TemperatureClass.Key()),
 		}}}
 	}
 	return nil
@@ -226,7 +226,7 @@ func lawsOfListing(p *Plant) []broken {
 	}
 	listed := p.Toxicity.People
 	if len(p.Edible) > 0 && (listed == ListedToxic || listed == ListedDangerous || listed == ListedMild && p.Toxicity.Note == "") {
-		out = append(out, broken{FieldEdible, "edible_but_listed", []finding.Arg{word("listing", string(listed))}})
+		out = append(out, broken{FieldEdible, "edible_but_listed", []finding.Arg{word("listing", listed.Key())}})
 	}
 	if p.lily() && p.Toxicity.Cats != ListedDangerous {
 		out = append(out, broken{FieldToxicity, "lily_not_dangerous", nil})

@@ -47,7 +47,7 @@ func (r *reader) fault(n *yaml.Node, code string, args ...finding.Arg) {
 // file is empty or not usable; then the fault is noted.
 func (r *reader) parse(data []byte) *yaml.Node {
 	if len(data) > maxFileBytes {
-		r.fault(&yaml.Node{Line: 1, Column: 1}, "file_too_large", number("limit", maxFileBytes, ""))
+		r.fault(&yaml.Node{Line: 1, Column: 1}, "file_too_large", number("limit", maxFileBytes>>20, ""))
 		return nil
 	}
 	if at := firstInvalid(data); at >= 0 {

@@ -1,7 +1,6 @@
 package plants
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -17,6 +16,7 @@ type Index struct {
 type indexed struct {
 	plant *Plant
 	names []indexedName
+	all   string // every name, to turn most plants away at a glance
 }
 
 type indexedName struct {
@@ -45,9 +45,19 @@ const (
 func NewIndex(plants []*Plant) *Index {
 	ix := &Index{entries: make([]indexed, len(plants))}
 	for i, p := range plants {
-		ix.entries[i] = indexed{plant: p, names: indexedNames(p)}
+		names := indexedNames(p)
+		ix.entries[i] = indexed{plant: p, names: names, all: joinedNames(names)}
 	}
 	return ix
+}
+
+func joinedNames(names []indexedName) string {
+	var b strings.Builder
+	for _, n := range names {
+		b.WriteString(n.text)
+		b.WriteByte('\n')
+	}
+	return b.String()
 }
 
 func indexedNames(p *Plant) []indexedName {
@@ -97,8 +107,25 @@ func (ix *Index) Find(query string) []Hit {
 	if len(hits) == 0 {
 		hits = ix.scan(func(e indexed) (Hit, bool) { return e.answerMisspelt(words) })
 	}
-	slices.SortStableFunc(hits, func(a, b Hit) int { return cmp.Compare(a.Rank, b.Rank) })
-	return hits
+	return byRank(hits)
+}
+
+// byRank sorts hits by rank and keeps the order of equal ones. Ranks are few, so
+// that counting beats comparing.
+func byRank(hits []Hit) []Hit {
+	var before [misspelt + 10]int // hits of lower rank
+	for _, h := range hits {
+		before[h.Rank+1]++
+	}
+	for rank := 1; rank < len(before); rank++ {
+		before[rank] += before[rank-1]
+	}
+	out := make([]Hit, len(hits))
+	for _, h := range hits {
+		out[before[h.Rank]] = h
+		before[h.Rank]++
+	}
+	return out
 }
 
 func (ix *Index) scan(answer func(indexed) (Hit, bool)) []Hit {
@@ -113,6 +140,11 @@ func (ix *Index) scan(answer func(indexed) (Hit, bool)) []Hit {
 
 // answer ranks how well the plant answers the words.
 func (e indexed) answer(words []string) (Hit, bool) {
+	for _, w := range words {
+		if !strings.Contains(e.all, w) {
+			return Hit{}, false
+		}
+	}
 	best := Hit{Plant: e.plant, Rank: misspelt}
 	query := strings.Join(words, " ")
 	for _, n := range e.names {
@@ -123,7 +155,7 @@ func (e indexed) answer(words []string) (Hit, bool) {
 	if best.Rank < misspelt {
 		return best, true
 	}
-	return e.severally(words)
+	return Hit{Plant: e.plant, Name: e.names[0].text, Rank: severally}, true
 }
 
 func (n indexedName) answer(query string, words []string) (step int, ok bool) {
@@ -144,19 +176,6 @@ func (n indexedName) answer(query string, words []string) (step int, ok bool) {
 		}
 	}
 	return step, true
-}
-
-// severally answers where each word stands in some name of the plant.
-func (e indexed) severally(words []string) (Hit, bool) {
-	if len(words) < 2 {
-		return Hit{}, false
-	}
-	for _, w := range words {
-		if !slices.ContainsFunc(e.names, func(n indexedName) bool { return strings.Contains(n.text, w) }) {
-			return Hit{}, false
-		}
-	}
-	return Hit{Plant: e.plant, Name: e.names[0].text, Rank: severally}, true
 }
 
 // answerMisspelt answers where each word is close to the head of a word of one name.
