@@ -46,6 +46,7 @@ type Task struct {
 	Count  string         // of pots
 	Figure planner.Figure // its working, or zero
 	due    planner.Due
+	pots   []string // ids, since another plan may number its pots otherwise
 }
 
 const (
@@ -122,7 +123,7 @@ func (s *Screen) Next() string {
 }
 
 func (s *Screen) task(all *planner.Outlook, d planner.Due) Task {
-	t := Task{Kind: d.Kind, due: d, When: s.words.WeekdayDate(d.Date)}
+	t := Task{Kind: d.Kind, due: d, pots: ids(all, d.Pots), When: s.words.WeekdayDate(d.Date)}
 	if d.Date < all.Today {
 		t.Late = s.words.T("due.days_late", words.A{"count": d.Overdue(all.Today)})
 	}
@@ -140,7 +141,8 @@ func (s *Screen) feedTask(t *Task, all *planner.Outlook, d planner.Due) {
 	r := &all.Rounds[d.Round]
 	t.Title = s.words.T("due.feed", words.A{"product": productName(all.Plan, d.Product)})
 	t.Detail = s.words.T("due.feed_detail", words.A{
-		"water": s.written("feed.water", r.Water), "cans": s.written("", r.Cans), "dose": s.written("", r.Dose), "spoons": s.written("", r.Spoons),
+		"count": count(r.Cans), "water": s.written("feed.water", r.Water), "cans": s.written("", r.Cans),
+		"dose": s.written("", r.Dose), "spoons": s.written("", r.Spoons),
 	})
 	t.Figure = r.Dose
 }
@@ -168,6 +170,14 @@ func shortened(w *words.Words, names []string) []string {
 	return append(names[:most-1:most-1], w.T("due.more_pots", words.A{"count": len(names) - most + 1}))
 }
 
+// count is the number that a plural goes by; of no figure, that of many.
+func count(f planner.Figure) float64 {
+	if f.IsZero() {
+		return 0
+	}
+	return f.Number()
+}
+
 func (s *Screen) written(name string, f planner.Figure) string {
 	if f.IsZero() {
 		return "–"
@@ -191,24 +201,27 @@ func potName(pot *planner.Pot) string {
 
 // Tick enters in the log that the work was done today.
 func (s *Screen) Tick(t Task) error {
-	all, _ := s.session.Outlook()
-	entry := planner.Entry{ID: s.newID(), Date: all.Today, Kind: planner.Fed, Pots: ids(all, t.due.Pots), Product: t.due.Product}
+	entry := planner.Entry{Kind: planner.Fed, Product: t.due.Product}
 	name := "due.edit_fed"
 	if t.Kind == planner.DueChangeOut {
-		entry.Kind, entry.Season, entry.Product, name = planner.Planted, t.due.Season, "", "due.edit_planted"
+		entry = planner.Entry{Kind: planner.Planted, Season: t.due.Season}
+		name = "due.edit_planted"
 	}
 	return s.enter(name, t, entry)
 }
 
-// PutOff leaves a round out, or moves a change-out by a week.
+// PutOff leaves a round out, or moves a change-out by a week. A round can be left out
+// in the week that it falls into, since only then is it known that it is not needed.
 func (s *Screen) PutOff(t Task) error {
-	all, _ := s.session.Outlook()
-	pots := ids(all, t.due.Pots)
+	today := s.today()
 	if t.Kind == planner.DueFeed {
-		return s.enter("due.edit_skipped", t, planner.Entry{ID: s.newID(), Date: all.Today, Kind: planner.Skipped, Pots: pots})
+		if t.due.Date >= today.AddDays(weekDays) {
+			return &Refusal{Text: s.words.T("due.too_early", words.A{"date": s.words.WeekdayDate(t.due.Date)})}
+		}
+		return s.enter("due.edit_skipped", t, planner.Entry{Kind: planner.Skipped})
 	}
-	day := max(t.due.Date, all.Today).AddDays(weekDays)
-	return s.session.Do("due.edit_put_off", s.about(t), func(p planner.Plan) (planner.Plan, error) {
+	day := max(t.due.Date, today).AddDays(weekDays)
+	return s.change("due.edit_put_off", t, func(p planner.Plan, pots []string) (planner.Plan, error) {
 		for _, id := range pots {
 			var err error
 			p, err = p.WithPot(id, func(pot *planner.Pot) {
@@ -226,12 +239,48 @@ func (s *Screen) PutOff(t Task) error {
 	})
 }
 
-func (s *Screen) enter(name string, t Task, e planner.Entry) error {
-	return s.session.Do(name, s.about(t), func(p planner.Plan) (planner.Plan, error) { return p.WithEntry(e), nil })
+// Refusal is why something was not done, in words for the person.
+type Refusal struct{ Text string }
+
+// Error returns the text.
+func (e *Refusal) Error() string { return e.Text }
+
+func (s *Screen) today() civil.Date {
+	all, _ := s.session.Outlook()
+	if all == nil {
+		panic("due: a task without an outlook")
+	}
+	return all.Today
 }
 
-func (s *Screen) about(t Task) []finding.Arg {
-	return []finding.Arg{{Name: "task", Value: working.Text(t.Title)}}
+func (s *Screen) enter(name string, t Task, e planner.Entry) error {
+	e.ID, e.Date = s.newID(), s.today()
+	return s.change(name, t, func(p planner.Plan, pots []string) (planner.Plan, error) {
+		e.Pots = pots
+		return p.WithEntry(e), nil
+	})
+}
+
+// change is one edit of those pots of a task that the plan still has: the list may
+// have been drawn before a pot was removed.
+func (s *Screen) change(name string, t Task, edit func(planner.Plan, []string) (planner.Plan, error)) error {
+	args := []finding.Arg{{Name: "task", Value: working.Text(t.Title)}}
+	err := s.session.Do(name, args, func(p planner.Plan) (planner.Plan, error) {
+		var pots []string
+		for _, id := range t.pots {
+			if p.Pot(id) != nil {
+				pots = append(pots, id)
+			}
+		}
+		if len(pots) == 0 {
+			return p, session.ErrNothingToDo
+		}
+		return edit(p, pots)
+	})
+	if err != nil {
+		return &Refusal{Text: s.words.T("due.refused", words.A{"cause": err.Error()})}
+	}
+	return nil
 }
 
 func ids(all *planner.Outlook, pots []int) []string {

@@ -34,12 +34,21 @@ func (s *Screen) outlook() *planner.Outlook {
 // Known reports whether anything is worked out yet.
 func (s *Screen) Known() bool { return s.outlook() != nil }
 
-// Today returns the day that the outlook was worked out for.
-func (s *Screen) Today() civil.Date { return s.outlook().Today }
+// Today returns the day that the outlook was worked out for, or no day before that.
+func (s *Screen) Today() civil.Date {
+	if all := s.outlook(); all != nil {
+		return all.Today
+	}
+	return 0
+}
 
-// Span returns the first day shown and the day after the last.
+// Span returns the first day shown and the day after the last, or no days while
+// nothing is worked out.
 func (s *Screen) Span() (first, last civil.Date) {
 	all := s.outlook()
+	if all == nil {
+		return 0, 0
+	}
 	return all.First, all.Last.AddDays(1)
 }
 
@@ -104,9 +113,9 @@ func (s *Screen) Rows() int {
 func (s *Screen) Row(i int) Row {
 	all := s.outlook()
 	p := &all.Pots[i]
-	row := Row{ID: p.Pot.ID, Label: p.Pot.Name}
-	if row.Label == "" {
-		row.Label = p.Pot.ID
+	row := Row{
+		ID: p.Pot.ID, Label: potName(p.Pot),
+		Segments: make([]Segment, 0, len(p.Stands)), Feeds: make([]Mark, 0, len(p.Feeds)),
 	}
 	if p.Spot != nil {
 		row.Detail = p.Spot.Name
@@ -115,13 +124,20 @@ func (s *Screen) Row(i int) Row {
 		st := &p.Stands[k]
 		row.Segments = append(row.Segments, Segment{
 			From: st.From, To: st.To, Earliest: st.Earliest, Latest: st.Latest, Season: seasonIndex(st.Season),
-			Label: s.name(st), Pinned: st.Pinned, Happened: st.Happened, Start: st.Start,
+			Label: s.name(all.Plan, st), Pinned: st.Pinned, Happened: st.Happened, Start: st.Start,
 		})
 	}
 	for _, f := range p.Feeds {
 		row.Feeds = append(row.Feeds, Mark{Day: f.Date, Turn: turnOf(all.Plan, f.Product), Done: f.Done})
 	}
 	return row
+}
+
+func potName(pot *planner.Pot) string {
+	if pot.Name != "" {
+		return pot.Name
+	}
+	return pot.ID
 }
 
 func seasonIndex(season planner.Season) int {
@@ -142,8 +158,9 @@ func turnOf(plan *planner.Plan, product string) int {
 	return len(plan.Feeding.Turn)
 }
 
-func (s *Screen) name(st *planner.Stand) string {
-	if r := s.session.Plan().Recipe(st.Planting.Recipe); r != nil && len(st.Planting.Plants) == 0 && r.Name != "" {
+// name names a planting by its recipe, its first plant, or its season.
+func (s *Screen) name(plan *planner.Plan, st *planner.Stand) string {
+	if r := plan.Recipe(st.Planting.Recipe); r != nil && len(st.Planting.Plants) == 0 && r.Name != "" {
 		return r.Name
 	}
 	if len(st.Plants) > 0 && st.Plants[0].Known != nil {
@@ -155,30 +172,54 @@ func (s *Screen) name(st *planner.Stand) string {
 // Day writes a day out.
 func (s *Screen) Day(d civil.Date) string { return s.words.WeekdayDate(d) }
 
-// Move pins the start of a planting to a day.
+// Refusal is why something was not done, in words for the person.
+type Refusal struct{ Text string }
+
+// Error returns the text.
+func (e *Refusal) Error() string { return e.Text }
+
+// Move pins the start of a planting to a day. What has happened stays as it was
+// logged, and a day outside the days shown is refused.
 func (s *Screen) Move(row, segment int, day civil.Date) error {
-	return s.pin("year.edit_move", row, segment, day)
+	pot, stand := s.at(row, segment)
+	if stand == nil {
+		return nil
+	}
+	if stand.Happened {
+		return &Refusal{Text: s.words.T("year.happened")}
+	}
+	if first, last := s.Span(); day < first || day >= last {
+		return &Refusal{Text: s.words.T("year.outside", words.A{"first": first, "last": last.AddDays(-1)})}
+	}
+	return s.pin("year.edit_move", pot, stand.Season, day)
 }
 
 // Unpin gives the day of a change-out back to the site. It does nothing to one that is
 // not pinned.
 func (s *Screen) Unpin(row, segment int) error {
-	if !s.outlook().Pots[row].Stands[segment].Pinned {
+	pot, stand := s.at(row, segment)
+	if stand == nil || !stand.Pinned {
 		return nil
 	}
-	return s.pin("year.edit_unpin", row, segment, 0)
+	return s.pin("year.edit_unpin", pot, stand.Season, 0)
 }
 
-func (s *Screen) pin(name string, row, segment int, day civil.Date) error {
-	p := &s.outlook().Pots[row]
-	season := p.Stands[segment].Season
+// at returns the pot and the planting at a place of the strips, or nil.
+func (s *Screen) at(row, segment int) (*planner.Pot, *planner.Stand) {
+	all := s.outlook()
+	if all == nil || row < 0 || row >= len(all.Pots) || segment < 0 || segment >= len(all.Pots[row].Stands) {
+		return nil, nil
+	}
+	return all.Pots[row].Pot, &all.Pots[row].Stands[segment]
+}
+
+func (s *Screen) pin(name string, of *planner.Pot, season planner.Season, day civil.Date) error {
 	args := []finding.Arg{
-		{Name: "pot", Value: working.Text(p.Pot.Name)},
+		{Name: "pot", Value: working.Text(potName(of))},
 		{Name: "season", Value: working.Text("plan.season." + string(season))},
 	}
-	id := p.Pot.ID
-	return s.session.Do(name, args, func(plan planner.Plan) (planner.Plan, error) {
-		return plan.WithPot(id, func(pot *planner.Pot) {
+	err := s.session.Do(name, args, func(plan planner.Plan) (planner.Plan, error) {
+		return plan.WithPot(of.ID, func(pot *planner.Pot) {
 			for i := range pot.Plantings {
 				if pot.Plantings[i].Season == season {
 					pot.Plantings[i].Start = day
@@ -186,6 +227,10 @@ func (s *Screen) pin(name string, row, segment int, day civil.Date) error {
 			}
 		})
 	})
+	if err != nil {
+		return &Refusal{Text: s.words.T("year.refused", words.A{"cause": err.Error()})}
+	}
+	return nil
 }
 
 // Told is what is said of one planting below the strips.
@@ -201,13 +246,12 @@ type Told struct {
 
 // Tell returns what is to be said of a planting.
 func (s *Screen) Tell(row, segment int) Told {
-	all := s.outlook()
-	if row < 0 || row >= len(all.Pots) || segment < 0 || segment >= len(all.Pots[row].Stands) {
+	pot, st := s.at(row, segment)
+	if st == nil {
 		return Told{}
 	}
-	st := &all.Pots[row].Stands[segment]
 	t := Told{
-		Title: s.words.T("year.told", words.A{"pot": all.Pots[row].Pot.Name, "planting": s.name(st)}),
+		Title: s.words.T("year.told", words.A{"pot": potName(pot), "planting": s.name(s.outlook().Plan, st)}),
 		Start: st.Start, Value: s.words.Date(st.From), Pinned: st.Pinned, Reason: s.words.T(st.Reason),
 	}
 	if !st.Start.IsZero() {
@@ -244,6 +288,9 @@ var namedRisks = [...]struct {
 
 // SetRisk takes one of the named appetites.
 func (s *Screen) SetRisk(i int) error {
+	if i < 0 || i >= len(namedRisks) {
+		return nil
+	}
 	risk := namedRisks[i].risk
 	return s.session.Do("year.edit_risk", nil, func(p planner.Plan) (planner.Plan, error) {
 		if p.Risk == risk {
