@@ -73,3 +73,22 @@ func listingFinding(p *Plant, c Creature) (finding.Finding, bool) {
 		Args:  []finding.Arg{word("plant", p.Name()), word("creature", c.Key())},
 	}, true
 }
+
+// InvasiveNotes returns a note for each region where the plant is known to
+// escape from gardens. That a region is not named does not mean that the plant
+// is harmless there: local lists and laws come first.
+func InvasiveNotes(p *Plant) []finding.Finding {
+	var out []finding.Finding
+	for _, i := range p.Invasive {
+		region := i.Region
+		if i.Note != "" {
+			region += " (" + i.Note + ")"
+		}
+		out = append(out, finding.Finding{
+			Code: "plants.invasive", Severity: finding.Note,
+			Where: finding.Where{p.ID, string(FieldInvasive)},
+			Args:  []finding.Arg{word("plant", p.Name()), word("region", region)},
+		})
+	}
+	return out
+}

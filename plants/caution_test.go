@@ -95,3 +95,19 @@ func TestNotListedIsNeverCalledSafe(t *testing.T) {
 	}()
 	plant(t, "pansy").Toxicity.For("parrots")
 }
+
+// Regions as named by the sources for ivy (Athens Banner-Herald 2001) and lantana
+// (list of the Texas type).
+func TestInvasiveNotes(t *testing.T) {
+	for id, want := range map[string]int{"english-ivy": 2, "lantana": 1, "pansy": 0} {
+		notes := plants.InvasiveNotes(plant(t, id))
+		if len(notes) != want {
+			t.Errorf("%s: %v", id, notes)
+		}
+		for _, n := range notes {
+			if n.Severity != finding.Note || n.Args[1].Value.Text == "" {
+				t.Errorf("%s: %+v", id, n)
+			}
+		}
+	}
+}
