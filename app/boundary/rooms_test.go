@@ -11,6 +11,10 @@ var chapters = []string{
 	"planner/arrange", "planner/water", "planner/work", "planner/costing",
 }
 
+// viewNames are all that a view may name of the plan: a figure, so that a click on
+// it can ask for its working.
+var viewNames = map[string]bool{"Figure": true}
+
 // everything stands for any package of the module in a list of imports.
 const everything = ""
 

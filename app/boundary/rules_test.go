@@ -78,6 +78,10 @@ func checkImports(s source, allowed []exception, used map[exception]bool) (fault
 		if s.test && target == s.room || servesTests(target) && (s.test || servesTests(s.room)) {
 			continue
 		}
+		if within(s.room, "app/view") && target == "planner" {
+			faults = append(faults, checkNames(s, target, viewNames)...)
+			continue
+		}
 		at := slices.IndexFunc(allowed, func(e exception) bool { return e.room == s.room && e.imports == target })
 		if at >= 0 {
 			used[allowed[at]] = true
@@ -85,6 +89,19 @@ func checkImports(s source, allowed []exception, used map[exception]bool) (fault
 		}
 		faults = append(faults, s.fault(i.at, "%s may not import %s", s.room, target))
 	}
+	return faults
+}
+
+// checkNames finds the names of a package that a file uses beyond the given ones.
+func checkNames(s source, target string, names map[string]bool) (faults []string) {
+	local := s.localName(module + "/" + target)
+	ast.Inspect(s.syntax, func(n ast.Node) bool {
+		selector, ok := n.(*ast.SelectorExpr)
+		if ok && calls(selector, local, selector.Sel.Name) && !names[selector.Sel.Name] {
+			faults = append(faults, s.fault(n.Pos(), "%s may not use %s.%s: ask the screen", s.room, target, selector.Sel.Name))
+		}
+		return true
+	})
 	return faults
 }
 
