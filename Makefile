@@ -47,7 +47,7 @@ bench: ## run the benchmarks
 
 build: ## build dist/fourturn for this machine
 	@sh .ci/install window
-	@sh .ci/patiently "Building" go build -tags $(native),release -trimpath -ldflags "-s -w" -o dist/fourturn ./app
+	@sh .ci/patiently "Building" go build -tags $(native),release -trimpath -ldflags "-s -w" -o dist/fourturn$$(go env GOEXE) ./app
 
 # Two programs: one opens the window and has no console, the other is for the
 # command line and has no window.
