@@ -20,7 +20,7 @@ help: ## list the tasks
 	@awk -F ':.*## ' '/^[a-z0-9]+:.*## / { printf "make %-8s %s\n", $$1, $$2 }' Makefile
 
 run: ## start Fourturn; without a display, write its screens and figures to out/
-	@sh .ci/start $(PLAN)
+	@sh .ci/start $(if $(PLAN),"$(PLAN)")
 
 test: ## run all tests, then the pure packages under the race detector
 	@sh .ci/install compiler
