@@ -92,6 +92,13 @@ func seeds(f *testing.F) {
 			}
 		}
 	}
+	kept, err := txtar.ParseFile(filepath.Join("testdata", "fuzz_corpus.txtar"))
+	if err != nil {
+		f.Fatal(err)
+	}
+	for _, file := range kept.Files {
+		f.Add(file.Data)
+	}
 	paths, err := filepath.Glob(filepath.Join(plans, "*.yaml"))
 	if err != nil {
 		f.Fatal(err)

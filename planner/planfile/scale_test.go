@@ -117,7 +117,7 @@ func BenchmarkSaveOneEdit(b *testing.B) {
 		}
 		folder := b.TempDir()
 		count := 0
-		store := planfile.NewStore(filepath.Join(folder, "state"), time.Now, func() string { count++; return fmt.Sprint(count) })
+		store := planfile.NewStore(filepath.Join(folder, "state"), func() time.Time { return time.Date(2027, time.June, 8, 12, 0, 0, 0, time.UTC) }, func() string { count++; return fmt.Sprint(count) })
 		path := filepath.Join(folder, "plan.yaml")
 		b.Run(fmt.Sprintf("pots=%d", pots), func(b *testing.B) {
 			ratio(b,
