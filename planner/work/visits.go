@@ -155,7 +155,7 @@ func (p *visitProblem) addJob(i int) {
 	can := false
 	for _, d := range job.Days {
 		k, _ := slices.BinarySearch(p.days, d.Day)
-		if job.Minutes+p.req.TripMinutes <= p.limit[k] && p.limit[k] > 0 {
+		if job.Minutes+p.req.TripMinutes <= p.limit[k]+tiny && p.limit[k] > 0 {
 			loss[k], can = d.Loss, true
 		}
 	}
