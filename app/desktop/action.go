@@ -16,18 +16,22 @@ type Action struct {
 	Keys    []fyne.KeyboardShortcut // the first is shown in the menu
 	Enabled func() bool             // nil: always
 	Checked func() bool             // nil: it has no tick
+	Over    bool                    // it can be done while a dialog is open
 	Run     func()
 }
 
-// enabled reports whether the action can be done now.
+// enabled reports whether the menu shows the action as in use.
 func (a *Action) enabled() bool { return a.Enabled == nil || a.Enabled() }
 
-// do runs the action if it can be done. Keys reach an action that is shown as out
-// of use, so this is asked here and not only by the menu.
-func (a *Action) do() {
-	if a.enabled() {
-		a.Run()
+// do runs an action if it can be done, and reports whether it could. Keys reach an
+// action that is shown as out of use, and they reach past a dialog, so this is
+// asked here and not only by the menu.
+func (s *Shell) do(a *Action) bool {
+	if !a.enabled() || s.dialogOpen() && !a.Over {
+		return false
 	}
+	a.Run()
+	return true
 }
 
 // menu is a list of entries under a label.
@@ -75,11 +79,7 @@ func (m *menu) actions() (all []*Action) {
 func (s *Shell) Perform(name string) bool {
 	for _, a := range s.Actions() {
 		if a.Name == name {
-			if !a.enabled() {
-				return false
-			}
-			a.do()
-			return true
+			return s.do(a)
 		}
 	}
 	return false
@@ -90,7 +90,7 @@ func (s *Shell) refreshMenus() {
 	var state strings.Builder
 	main := &fyne.MainMenu{}
 	for i := range s.menus {
-		main.Items = append(main.Items, s.menus[i].build(&state))
+		main.Items = append(main.Items, s.build(&s.menus[i], &state))
 	}
 	if state.String() == s.shown {
 		return
@@ -100,14 +100,14 @@ func (s *Shell) refreshMenus() {
 }
 
 // build returns the menu for the toolkit and writes down what it shows.
-func (m *menu) build(state *strings.Builder) *fyne.Menu {
+func (s *Shell) build(m *menu, state *strings.Builder) *fyne.Menu {
 	built := fyne.NewMenu(m.label())
 	fmt.Fprintln(state, built.Label)
 	var further []*fyne.MenuItem // second keys of actions, until the next line
 	add := func(a *Action) {
-		built.Items = append(built.Items, a.item(state))
+		built.Items = append(built.Items, s.item(a, state))
 		for _, keys := range a.Keys[min(1, len(a.Keys)):] {
-			further = append(further, &fyne.MenuItem{IsSeparator: true, Action: a.do, Shortcut: keys})
+			further = append(further, &fyne.MenuItem{IsSeparator: true, Action: func() { s.do(a) }, Shortcut: keys})
 		}
 	}
 	for _, e := range m.entries {
@@ -120,7 +120,7 @@ func (m *menu) build(state *strings.Builder) *fyne.Menu {
 			}
 		case e.inside != nil:
 			item := fyne.NewMenuItem("", nil)
-			item.ChildMenu = e.inside.build(state)
+			item.ChildMenu = s.build(e.inside, state)
 			item.Label = item.ChildMenu.Label
 			item.Disabled = len(item.ChildMenu.Items) == 0
 			built.Items = append(built.Items, item)
@@ -139,8 +139,8 @@ func (m *menu) build(state *strings.Builder) *fyne.Menu {
 	return built
 }
 
-func (a *Action) item(state *strings.Builder) *fyne.MenuItem {
-	item := fyne.NewMenuItem(a.Label(), a.do)
+func (s *Shell) item(a *Action, state *strings.Builder) *fyne.MenuItem {
+	item := fyne.NewMenuItem(a.Label(), func() { s.do(a) })
 	item.IsQuit = a.Name == quitName
 	item.Disabled = !a.enabled()
 	item.Checked = a.Checked != nil && a.Checked()

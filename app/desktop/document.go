@@ -51,6 +51,9 @@ func (s *Shell) whenSaved(goOn func()) {
 }
 
 func (s *Shell) askUnsaved(goOn func()) {
+	if s.asked != nil {
+		s.asked.Close() // asked once more, as by the button of the window
+	}
 	var d *widgets.Dialog
 	discard := widgets.NewButton(widgets.ButtonData{Label: s.words.T("desktop.unsaved_discard"), Kind: widgets.ButtonQuiet, Icon: theme.IconRemove}, func() {
 		d.Close()
@@ -70,15 +73,13 @@ func (s *Shell) askUnsaved(goOn func()) {
 			return false // closed already, before another dialog may open
 		},
 	})
-	s.focusMainButton()
+	s.focusNothing()
+	s.asked = d
 }
 
-// focusMainButton gives the focus to the last thing in the dialog on top, so that
-// Enter never presses a button that lets work go.
-func (s *Shell) focusMainButton() {
-	s.Canvas().Unfocus()
-	s.Canvas().FocusPrevious()
-}
+// focusNothing takes the focus from the first button of the dialog on top, which
+// lets work go. Enter then accepts and Esc cancels, as in every dialog.
+func (s *Shell) focusNothing() { s.Canvas().Unfocus() }
 
 // NewPlan begins a new plan.
 func (s *Shell) NewPlan() { s.whenSaved(func() { s.Start(s.config.NewPlan()) }) }

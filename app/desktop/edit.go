@@ -33,7 +33,7 @@ func (s *Shell) Undo() {
 		field.Undo()
 		return
 	}
-	if step, ok := s.session.UndoStep(); ok {
+	if step, ok := s.session.UndoStep(); ok && !s.dialogOpen() {
 		s.session.Undo()
 		s.Status(s.words.T("desktop.undone", words.A{"edit": s.stepName(step)}))
 	}
@@ -45,11 +45,14 @@ func (s *Shell) Redo() {
 		field.Redo()
 		return
 	}
-	if step, ok := s.session.RedoStep(); ok {
+	if step, ok := s.session.RedoStep(); ok && !s.dialogOpen() {
 		s.session.Redo()
 		s.Status(s.words.T("desktop.redone", words.A{"edit": s.stepName(step)}))
 	}
 }
+
+// dialogOpen reports whether something lies over the page.
+func (s *Shell) dialogOpen() bool { return s.Canvas().Overlays().Top() != nil }
 
 func (s *Shell) canUndo() bool {
 	_, ok := s.session.UndoStep()

@@ -44,7 +44,7 @@ func (s *Shell) recoveryText(work planfile.Found, more int) string {
 		name = filepath.Base(work.Path)
 	}
 	text := s.words.T("desktop.recovery_text", words.A{
-		"plan": name, "date": s.words.LongDate(civil.Of(work.Written)), "time": work.Written.Format("15:04"),
+		"plan": name, "date": s.words.LongDate(civil.Of(work.Written.Local())), "time": work.Written.Local().Format("15:04"),
 	})
 	if more > 0 {
 		text += " " + s.words.T("desktop.recovery_more", words.A{"count": more})
@@ -74,7 +74,7 @@ func (s *Shell) askRecover(work planfile.Found) {
 			return false
 		},
 	})
-	s.focusMainButton()
+	s.focusNothing()
 }
 
 func (s *Shell) recover(work planfile.Found) {
@@ -84,7 +84,7 @@ func (s *Shell) recover(work planfile.Found) {
 			return
 		}
 		s.unnotice(aboutRecovery)
-		s.opened(s.words.T("session.recovered", words.A{"date": s.words.Date(civil.Of(work.Written))}))
+		s.opened(s.words.T("session.recovered", words.A{"date": s.words.Date(civil.Of(work.Written.Local()))}))
 	})
 }
 
@@ -108,7 +108,7 @@ func (s *Shell) ChooseCopy() {
 		Cell: func(row, column int) widgets.Cell {
 			c := copies[row]
 			if column == 0 {
-				return widgets.Cell{Text: s.words.T("desktop.at_time", words.A{"date": s.words.Date(civil.Of(c.Made)), "time": c.Made.Format("15:04")})}
+				return widgets.Cell{Text: s.words.T("desktop.at_time", words.A{"date": s.words.Date(civil.Of(c.Made.Local())), "time": c.Made.Local().Format("15:04")})}
 			}
 			return widgets.Cell{Text: s.differences(c), Soft: true}
 		},
@@ -140,7 +140,7 @@ func (s *Shell) differences(c planfile.Copy) string {
 func (s *Shell) restore(c planfile.Copy) {
 	document, err := s.config.Store.OpenCopy(c)
 	if err == nil {
-		args := []finding.Arg{textArg("date", s.words.Date(civil.Of(c.Made)))}
+		args := []finding.Arg{textArg("date", s.words.Date(civil.Of(c.Made.Local())))}
 		err = s.session.Do("desktop.edit_restore", args, func(planner.Plan) (planner.Plan, error) { return *document.Plan(), nil })
 	}
 	if err != nil {

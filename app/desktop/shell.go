@@ -61,7 +61,8 @@ type Shell struct {
 	notices *noticeBoard
 	status  *widgets.StatusLine
 
-	cancel func() // ends listening to the session
+	asked  *widgets.Dialog // what was last asked about unsaved work
+	cancel func()          // ends listening to the session
 }
 
 // New returns a shell and makes it the content of the window.

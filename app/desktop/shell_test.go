@@ -220,8 +220,6 @@ func (st *stage) button(name string) *widgets.Button {
 	return nil
 }
 
-func (st *stage) dialogOpen() bool { return st.Canvas().Overlays().Top() != nil }
-
 func (st *stage) text() string { return st.status.AccessibilityLabel() }
 
 // save gives the plan a file.
@@ -530,8 +528,8 @@ func TestClosingWithUnsavedWork(t *testing.T) {
 			if !st.dialogOpen() || st.closed {
 				t.Fatal("nobody asked what to do with unsaved work")
 			}
-			if b, ok := st.Canvas().Focused().(*widgets.Button); !ok || b.AccessibilityLabel() != "Save" {
-				t.Errorf("at first the focus is at %v, not at Save", st.Canvas().Focused())
+			if focused := st.Canvas().Focused(); focused != nil {
+				t.Errorf("at first the focus is at %T: Enter would press it", focused)
 			}
 			test.Tap(st.button(choice.button))
 			st.settle()
@@ -546,6 +544,33 @@ func TestClosingWithUnsavedWork(t *testing.T) {
 				t.Errorf("the file holds the change: %v", saved)
 			}
 		})
+	}
+}
+
+func TestKeysOfTheQuestionAboutUnsavedWork(t *testing.T) {
+	st := newStage(t)
+	st.save("terrace.yaml")
+	st.rename("Yard")
+	st.Quit()
+	st.Quit() // by the button of the window, while the question is open
+	if n := len(st.Canvas().Overlays().List()); n != 1 {
+		t.Errorf("the question was asked %d times at once", n)
+	}
+	for _, name := range []string{"save", "new", "undo", "open", "keys"} {
+		st.Perform(name)
+	}
+	if n := len(st.Canvas().Overlays().List()); n != 1 || st.session.Plan().Title != "Yard" {
+		t.Errorf("keys reached past the question: %d dialogs, plan %q", n, st.session.Plan().Title)
+	}
+	st.press(fyne.KeyEscape)
+	if st.dialogOpen() || !st.session.Dirty() {
+		t.Fatal("Esc did not leave everything as it was")
+	}
+	st.Quit()
+	st.press(fyne.KeyReturn)
+	st.settle()
+	if !st.closed || st.session.Dirty() {
+		t.Errorf("Enter: closed %v, unsaved work %v", st.closed, st.session.Dirty())
 	}
 }
 

@@ -57,12 +57,12 @@ func (s *Shell) recentActions() (list []*Action) {
 
 func (s *Shell) editMenu() menu {
 	routed := func(name, key string, shortcut fyne.KeyboardShortcut, run func()) entry {
-		return entry{action: &Action{Name: name, Label: s.say(key), Keys: one(shortcut), Run: run}}
+		return entry{action: &Action{Name: name, Label: s.say(key), Keys: one(shortcut), Over: true, Run: run}}
 	}
 	return menu{label: s.say("desktop.menu_edit"), entries: []entry{
-		{action: &Action{Name: "undo", Label: s.undoLabel, Keys: one(&fyne.ShortcutUndo{}), Enabled: s.canUndo, Run: s.Undo}},
+		{action: &Action{Name: "undo", Label: s.undoLabel, Keys: one(&fyne.ShortcutUndo{}), Over: true, Enabled: s.canUndo, Run: s.Undo}},
 		{action: &Action{
-			Name: "redo", Label: s.redoLabel, Enabled: s.canRedo, Run: s.Redo,
+			Name: "redo", Label: s.redoLabel, Over: true, Enabled: s.canRedo, Run: s.Redo,
 			Keys: []fyne.KeyboardShortcut{&fyne.ShortcutRedo{}, ctrlShift(fyne.KeyZ)},
 		}},
 		line,
