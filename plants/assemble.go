@@ -31,6 +31,7 @@ func assemble(base *Book, files ...contents) (*Book, error) {
 		a.tables(c)
 	}
 	for _, c := range files {
+		a.cites(c)
 		for _, p := range c.plants {
 			a.add(c, p)
 		}
@@ -125,7 +126,9 @@ func (p *Plant) over(own *Plant) *Plant {
 		a, _ := attributeOf(f)
 		a.copy(&merged, own)
 		forget(said, f)
-		said[f] = own.Provenance(f)
+		if a.write(own) != nil { // not taken away
+			said[f] = own.Provenance(f)
+		}
 		for part, from := range own.ground.said {
 			if partOfField(part, f) {
 				said[part] = from
@@ -178,24 +181,14 @@ func (a *assembly) references(p *Plant, from origin) {
 			a.fault(from, p.ID, FieldDiseases, "not_a_host", word("id", id))
 		}
 	}
-	for f, said := range p.ground.said {
-		whole, _, _ := strings.Cut(string(f), ".")
-		if !p.Has(Field(whole)) {
-			a.fault(from, p.ID, Field(whole), "from_without_value", word("field", string(f)))
-		}
-		a.cites(p, from, f, said.Cites)
-	}
-	for _, c := range p.Conflicts {
-		for _, v := range c.Versions {
-			a.cites(p, from, FieldConflicts, v.Cites)
-		}
-	}
 }
 
-func (a *assembly) cites(p *Plant, from origin, f Field, ids []string) {
-	for _, id := range ids {
-		if _, ok := a.book.Citation(id); !ok {
-			a.fault(from, p.ID, f, "unknown_source", word("id", id))
+// cites checks that every source that a file mentions is in the book.
+func (a *assembly) cites(c contents) {
+	for _, mention := range c.cited {
+		if _, ok := a.book.Citation(mention.source); !ok {
+			from := origin{file: c.file, start: mention.at}
+			a.fault(from, mention.plant, mention.field, "unknown_source", word("id", mention.source))
 		}
 	}
 }

@@ -73,7 +73,7 @@ func block[T any](c codec[T]) codec[T] {
 
 var versionCodec = structCodec(
 	must(partOf("says", func(v *Version) *string { return &v.Says }, textCodec)),
-	partOf("cite", func(v *Version) *[]string { return &v.Cites }, listCodec(textCodec)),
+	partOf("cite", func(v *Version) *[]string { return &v.Cites }, listCodec(citeCodec)),
 )
 
 var fieldCodec = codec[Field]{
@@ -97,6 +97,18 @@ var conflictCodec = block(structCodec(
 	must(partOf("why", func(c *Conflict) *string { return &c.Why }, textCodec)),
 ))
 
+// citeCodec reads the id of a source and notes where it was mentioned.
+var citeCodec = codec[string]{
+	read: func(r *reader, n *yaml.Node) (string, bool) {
+		id, ok := textCodec.read(r, n)
+		if ok {
+			r.cited = append(r.cited, cited{source: id, plant: r.plant, field: r.field, at: place{n.Line, n.Column}})
+		}
+		return id, ok
+	},
+	write: textCodec.write,
+}
+
 // provenanceCodec reads where a value is from: a status alone, a list of cited
 // sources (then it is published), or a mapping of status, cite and note.
 var provenanceCodec = codec[Provenance]{
@@ -106,7 +118,7 @@ var provenanceCodec = codec[Provenance]{
 			status, ok := wordCodec(statuses[:]).read(r, n)
 			return Provenance{Status: status}, ok
 		case yaml.SequenceNode:
-			cites, ok := listCodec(textCodec).read(r, n)
+			cites, ok := listCodec(citeCodec).read(r, n)
 			return Provenance{Status: working.Published, Cites: cites}, ok
 		case yaml.MappingNode, yaml.DocumentNode, yaml.AliasNode:
 		}
@@ -117,7 +129,7 @@ var provenanceCodec = codec[Provenance]{
 		case p.Note == "" && len(p.Cites) == 0:
 			return scalar(string(p.Status))
 		case p.Note == "" && p.Status == working.Published:
-			return listCodec(textCodec).write(p.Cites)
+			return listCodec(citeCodec).write(p.Cites)
 		}
 		return fullProvenance.write(p)
 	},
@@ -125,6 +137,6 @@ var provenanceCodec = codec[Provenance]{
 
 var fullProvenance = structCodec(
 	must(partOf("status", func(p *Provenance) *working.Status { return &p.Status }, wordCodec(statuses[:]))),
-	partOf("cite", func(p *Provenance) *[]string { return &p.Cites }, listCodec(textCodec)),
+	partOf("cite", func(p *Provenance) *[]string { return &p.Cites }, listCodec(citeCodec)),
 	partOf("note", func(p *Provenance) *string { return &p.Note }, textCodec),
 )

@@ -11,6 +11,24 @@
 // estimate, or memory. Where published sources contradict each other the plant
 // keeps all versions with the reason for the choice ([Conflict]).
 //
+// # Files
+//
+// A book file is a YAML mapping of plants, sizes, diseases, sources and
+// unless_said. A plant is written as its id and its values under the names of
+// [Field]; "from" says where values are from that do not stand on what
+// unless_said says of them:
+//
+//	plants:
+//	  - id: pansy
+//	    heat_limit: 29 C
+//	    without: [root_zone_limit]
+//	    from: {heat_limit: {status: memory, note: three summers on the roof}}
+//
+// In a person's own book a plant of the built-in one needs only the values that
+// differ, and "without" takes values away; a new plant must be whole. Anchors,
+// unknown keys, values without units and files beyond any real book are refused,
+// each fault with its line and column.
+//
 // # Method
 //
 // Temperatures are air temperatures in °C at the plant, but for the root-zone

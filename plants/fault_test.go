@@ -98,9 +98,11 @@ func TestFaultsNameTheirPlace(t *testing.T) {
 		{"missing", "toxicity: {dogs: not_listed, cats", "toxicity: ¶{cats"},
 		{"not_an_id", "id: garden-aster", "id: ¶Garden Aster"},
 		{"unknown_field", "water: medium", "water: medium\n    from: {¶watter: memory}"},
+		{"from_without_value", "water: medium", "water: medium\n    from: {¶scent: memory}"},
 		{"unknown_word", "water: medium", "water: medium\n    from: {water: ¶hearsay}"},
 		{"unknown_key", "water: medium", "water: medium\n    drawing: {habit: mound, leaf: {form: ovate, ¶size: 4 cm}}"},
-		{"unknown_source", "water: medium", "water: ¶medium\n    from: {water: [no-such-book]}"},
+		{"unknown_source", "water: medium", "water: medium\n    from: {water: [¶no-such-book]}"},
+		{"unknown_source", "water: medium", "water: medium\n    from: {water: {status: memory, cite: ¶no-such-book}}"},
 		{"unknown_size", "water: medium", "water: medium\n    sold: ¶{bucket: 3}"},
 		{"unknown_disease", "water: medium", "water: medium\n    diseases: ¶[gloom]"},
 		{"not_a_host", "water: medium", "water: medium\n    diseases: ¶[clubroot]"},
@@ -172,17 +174,18 @@ func TestLimits(t *testing.T) {
 		bomb += fmt.Sprintf("x%d: &a%d [*a%d, *a%d]\n", i, i, i-1, i-1)
 	}
 	for name, c := range map[string]struct{ text, code string }{
-		"alias bomb":      {bomb, "alias"},
-		"nesting":         {"plants: " + strings.Repeat("[", 40) + strings.Repeat("]", 40), "too_deep"},
-		"deep nesting":    {"plants: " + strings.Repeat("[", 100_000), "yaml"},
-		"long text":       {"plants:\n  - id: a\n    notes: " + strings.Repeat("x", 5000), "text_too_long"},
-		"long list":       {"plants:\n  - id: a\n    names: [" + strings.Repeat("x, ", 200) + "y]", "list_too_long"},
-		"huge file":       {"#" + strings.Repeat(" ", 25<<20), "file_too_large"},
-		"second document": {"plants: []\n---\nplants: []\n", "second_document"},
-		"not a mapping":   {"- a\n- b\n", "not_a_mapping"},
-		"unknown section": {"animals: []\n", "unknown_key"},
-		"merge key":       {"plants:\n  - <<: {id: a}\n", "unknown_key"},
-		"plant twice":     {"plants:\n  - {id: pansy, water: low}\n  - {id: pansy, water: high}\n", "plant_twice"},
+		"alias bomb":       {bomb, "alias"},
+		"nesting":          {"plants: " + strings.Repeat("[", 40) + strings.Repeat("]", 40), "too_deep"},
+		"deep nesting":     {"plants: " + strings.Repeat("[", 100_000), "yaml"},
+		"long text":        {"plants:\n  - id: a\n    notes: " + strings.Repeat("x", 5000), "text_too_long"},
+		"long list":        {"plants:\n  - id: a\n    names: [" + strings.Repeat("x, ", 200) + "y]", "list_too_long"},
+		"huge file":        {"#" + strings.Repeat(" ", 25<<20), "file_too_large"},
+		"second document":  {"plants: []\n---\nplants: []\n", "second_document"},
+		"not a mapping":    {"- a\n- b\n", "not_a_mapping"},
+		"unknown section":  {"animals: []\n", "unknown_key"},
+		"merge key":        {"plants:\n  - <<: {id: a}\n", "unknown_key"},
+		"source of a size": {"sizes:\n  - {id: x, name: y, root_ball: 1 L, from: [nowhere]}\n", "unknown_source"},
+		"plant twice":      {"plants:\n  - {id: pansy, water: low}\n  - {id: pansy, water: high}\n", "plant_twice"},
 	} {
 		faults := refused(t, c.text)
 		if !slices.ContainsFunc(faults, func(f plants.Fault) bool { return f.Code == "plants.fault."+c.code && f.Line > 0 && f.Column > 0 }) {

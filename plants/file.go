@@ -1,6 +1,7 @@
 package plants
 
 import (
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -17,6 +18,7 @@ type contents struct {
 	diseases  []Disease
 	citations []Citation
 	ground    map[Field]Provenance // what holds for values without a word of their own
+	cited     []cited
 	faults    Faults
 }
 
@@ -47,7 +49,7 @@ func readFile(name, group string, data []byte, unsaid working.Status) contents {
 		c.plants[i].plant.ground.file = c.ground
 		c.plants[i].plant.Group = group
 	}
-	c.faults = r.faults
+	c.faults, c.cited = r.faults, r.cited
 	return c
 }
 
@@ -111,6 +113,7 @@ func (r *reader) onePlant(n *yaml.Node) (read, bool) {
 	r.plant = plantID(entries)
 	defer func() { r.plant, r.field = "", "" }()
 	found := false
+	var from *yaml.Node
 	for _, e := range entries {
 		r.field = ""
 		switch e.key {
@@ -118,13 +121,17 @@ func (r *reader) onePlant(n *yaml.Node) (read, bool) {
 			out.plant.ID, found = idCodec.read(r, e.value)
 			out.start = place{e.value.Line, e.value.Column}
 		case "from":
-			out.plant.ground.said = r.provenances(e.value)
+			from = e.value
+			out.plant.ground.said = r.provenances(from)
+		case "without":
+			ok = r.without(e.value, &out) && ok
 		default:
 			ok = r.attribute(e, &out) && ok
 		}
 	}
 	r.field = ""
 	inOrder(out.plant.Own)
+	ok = r.groundless(from, &out) && ok
 	if !found && plantID(entries) == "" {
 		r.fault(n, "missing", word("key", "id"))
 	}
@@ -147,9 +154,57 @@ func (r *reader) attribute(e entry, out *read) bool {
 		return false
 	}
 	r.field = a.field
+	if slices.Contains(out.plant.Own, a.field) { // taken away before
+		r.fault(e.name, "key_twice", word("key", e.key))
+		return false
+	}
 	out.plant.Own = append(out.plant.Own, a.field)
 	out.at[a.field] = place{e.value.Line, e.value.Column}
 	return a.read(r, e.value, &out.plant)
+}
+
+// groundless notes sources of values that the plant does not give here.
+func (r *reader) groundless(from *yaml.Node, out *read) bool {
+	if from == nil || from.Kind != yaml.MappingNode {
+		return true
+	}
+	ok := true
+	for i := 0; i+1 < len(from.Content); i += 2 {
+		key := from.Content[i]
+		if _, said := out.plant.ground.said[Field(key.Value)]; !said {
+			continue // not understood, and noted before
+		}
+		whole, _, _ := strings.Cut(key.Value, ".")
+		if a, known := attributeOf(Field(whole)); !known || a.write(&out.plant) == nil {
+			r.fault(key, "from_without_value", word("field", key.Value))
+			ok = false
+		}
+	}
+	return ok
+}
+
+// without reads the list of values that an own book takes away from a plant of
+// the book below.
+func (r *reader) without(n *yaml.Node, out *read) bool {
+	nodes, ok := r.list(n)
+	for _, node := range nodes {
+		f, good := fieldCodec.read(r, node)
+		if _, whole := attributeOf(f); good && !whole {
+			r.fault(node, "unknown_field", word("field", string(f)))
+			good = false
+		}
+		if good && slices.Contains(out.plant.Own, f) {
+			r.fault(node, "key_twice", word("key", string(f)))
+			good = false
+		}
+		if !good {
+			ok = false
+			continue
+		}
+		out.plant.Own = append(out.plant.Own, f)
+		out.at[f] = place{node.Line, node.Column}
+	}
+	return ok
 }
 
 // provenances reads a mapping from fields to where their values are from.

@@ -64,7 +64,7 @@ func ImportCSV(name string, data []byte, base *Book) (*Own, *Book, error) {
 	if r.usable(data) {
 		r.table(bytes.TrimPrefix(data, []byte("\ufeff")), &c)
 	}
-	c.faults = r.faults
+	c.faults, c.cited = r.faults, r.cited
 	for i := range c.plants {
 		c.plants[i].plant.ground.file = c.ground
 	}

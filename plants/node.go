@@ -29,7 +29,16 @@ type reader struct {
 	plant  string // being read
 	field  Field  // being read
 	nodes  int
+	cited  []cited
 	faults Faults
+}
+
+// cited is one mention of a source, to be looked up once every file is read.
+type cited struct {
+	source string
+	plant  string
+	field  Field
+	at     place
 }
 
 func (r *reader) fault(n *yaml.Node, code string, args ...finding.Arg) {

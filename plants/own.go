@@ -42,8 +42,28 @@ func (o *Own) On(base *Book) (*Book, error) {
 	c := contents{sizes: o.sizes, diseases: o.diseases, citations: o.citations, ground: o.ground}
 	for i := range o.plants {
 		c.plants = append(c.plants, read{plant: o.plants[i]})
+		c.cited = append(c.cited, mentions(&o.plants[i])...)
 	}
 	return assemble(base, c)
+}
+
+// mentions returns the sources that a plant of an own book names, for plants that
+// were edited and not read.
+func mentions(p *Plant) []cited {
+	var all []cited
+	for _, f := range slices.Sorted(maps.Keys(p.ground.said)) {
+		for _, id := range p.ground.said[f].Cites {
+			all = append(all, cited{source: id, plant: p.ID, field: f})
+		}
+	}
+	for _, c := range p.Conflicts {
+		for _, v := range c.Versions {
+			for _, id := range v.Cites {
+				all = append(all, cited{source: id, plant: p.ID, field: FieldConflicts})
+			}
+		}
+	}
+	return all
 }
 
 // Plants returns the ids of the plants that the own book adds or changes, in the
@@ -71,7 +91,8 @@ func (o *Own) at(id string) int {
 }
 
 // Set returns an own book that gives the named values as p has them, on top of
-// what it gave of that plant before. from says where values are from; those
+// what it gave of that plant before; a value that p does not have is taken away
+// from the book below. from says where values are from; those
 // that it leaves out were entered by the person. Set panics on a field that
 // does not exist.
 func (o *Own) Set(p *Plant, from map[Field]Provenance, fields ...Field) *Own {

@@ -56,13 +56,20 @@ func (o *Own) writePlants() *yaml.Node {
 func writePlant(p *Plant) *yaml.Node {
 	n := &yaml.Node{Kind: yaml.MappingNode}
 	n.Content = append(n.Content, scalar("id"), scalar(p.ID))
+	var without []Field
 	for _, a := range attributes {
 		if !slices.Contains(p.Own, a.field) {
 			continue
 		}
-		if value := a.write(p); value != nil {
-			n.Content = append(n.Content, scalar(a.key), value)
+		value := a.write(p)
+		if value == nil {
+			without = append(without, a.field)
+			continue
 		}
+		n.Content = append(n.Content, scalar(a.key), value)
+	}
+	if taken := listCodec(fieldCodec).write(without); taken != nil {
+		n.Content = append(n.Content, scalar("without"), taken)
 	}
 	if from := writeProvenances(p.ground.said, nothing); from != nil {
 		n.Content = append(n.Content, scalar("from"), from)
