@@ -49,6 +49,9 @@ type Task struct {
 	pots   []string // ids, since another plan may number its pots otherwise
 }
 
+// Feed reports whether the work is a feeding round; else it is a change-out.
+func (t Task) Feed() bool { return t.Kind == planner.DueFeed }
+
 const (
 	weekDays  = 7
 	monthDays = 31

@@ -61,7 +61,7 @@ func (v *View) Refresh() {
 	for _, g := range groups {
 		rows := container.NewVBox()
 		for _, task := range g.Tasks {
-			feeds = feeds || task.Kind == planner.DueFeed
+			feeds = feeds || task.Feed()
 			rows.Add(v.row(task))
 		}
 		v.list.Add(widgets.NewSection(g.Title, rows))
@@ -74,7 +74,7 @@ func (v *View) Refresh() {
 
 func (v *View) row(task screen.Task) fyne.CanvasObject {
 	icon, putOff := theme.IconFeeding, v.words.T("due.put_off_feed")
-	if task.Kind == planner.DueChangeOut {
+	if !task.Feed() {
 		icon, putOff = theme.IconSwap, v.words.T("due.put_off_change")
 	}
 	actions := widgets.TaskActions{

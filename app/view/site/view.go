@@ -114,7 +114,7 @@ func (v *View) Refresh() {
 	}
 	v.empty.Hide()
 	v.known.Show()
-	v.chart.Set(v.data(out))
+	v.chart.Set(v.data())
 	v.figures.Objects = nil
 	for _, f := range v.screen.Figures() {
 		v.figures.Add(v.figure(f))
@@ -142,7 +142,8 @@ func (v *View) figure(f screen.Figure) fyne.CanvasObject {
 	return figure
 }
 
-func (v *View) data(out *planner.SiteOutlook) widgets.ClimateData {
+func (v *View) data() widgets.ClimateData {
+	out := v.screen.Outlook()
 	w := v.words
 	days := len(out.Low)
 	data := widgets.ClimateData{
