@@ -13,9 +13,11 @@ import (
 //go:embed data/*.yaml
 var data embed.FS
 
+var builtin = sync.OnceValues(readBuiltin)
+
 // Builtin returns the plant book that comes with the program. It is read once,
 // the first time it is asked for.
-var Builtin = sync.OnceValues(readBuiltin)
+func Builtin() (*Book, error) { return builtin() }
 
 func readBuiltin() (*Book, error) {
 	entries, err := data.ReadDir("data")
