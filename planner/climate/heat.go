@@ -15,7 +15,8 @@ import (
 // the tests compare (summer maxima 2.8 to 5.0 K, spring and autumn
 // minima 1.9 to 5.2 K, correlation from day to day mostly 0.55 to 0.7).
 const (
-	tmaxScatter = 3.8 // K, standard deviation of a day's maximum
+	tmaxScatter = 3.8 // K, standard deviation of a day's maximum in high summer
+	turnScatter = 8.0 // K more for each K/d by which the normals rise or fall: air of both seasons meets
 	tminScatter = 3.5 // K, of a day's minimum in the growing season
 	persistence = 0.6 // correlation of neighbouring days
 )
@@ -35,7 +36,7 @@ const heatZoneLimit quantity.Temperature = 30
 // counted in a record, otherwise estimated from the normals as if a day's maximum
 // were scattered about them normally.
 func (c *Climate) HotDays(limit quantity.Temperature) HotDays {
-	h := HotDays{Limit: limit, source: working.Source{Status: working.Estimated, Cite: "normal scatter of daily maxima about the normals, 3.8 K"}}
+	h := HotDays{Limit: limit, source: working.Source{Status: working.Estimated, Cite: "normal scatter of daily maxima about the normals, 3.8 K in summer"}}
 	if r := c.base.record; r != nil {
 		h.source = working.Source{Status: working.Entered}
 		h.Days, h.years = r.hotDays(float64(limit) - c.maxShift)
@@ -47,6 +48,14 @@ func (c *Climate) HotDays(limit quantity.Temperature) HotDays {
 		h.Days += 1 - distuv.UnitNormal.CDF((float64(limit)-t)/tmaxScatter)
 	}
 	return h
+}
+
+// dayScatter returns the standard deviation of a day's maximum about the normals
+// for runs of days. Counts of single days take the summer's alone, with which they
+// agree better: great heat is bounded, early heat is not.
+func (c *Climate) dayScatter(index int) float64 {
+	slope := (c.tmax[wrap(index+slopeDays)] - c.tmax[wrap(index-slopeDays)]) / (2 * slopeDays)
+	return tmaxScatter + turnScatter*math.Abs(slope)
 }
 
 // hotDays counts the days above a limit, as a mean over the year: each calendar
@@ -166,7 +175,7 @@ func (c *Climate) HotSpellOdds(spell HotSpell, from civil.MonthDay) *Year {
 // spellHazard returns the odds that a run that is just long enough ends on a day:
 // a day that is not hot, then the run, by the odds of a hot day after a hot one.
 func (c *Climate) spellHazard(spell HotSpell, index int) float64 {
-	z := (float64(spell.Above) - c.tmax[wrap(index)]) / tmaxScatter
+	z := (float64(spell.Above) - c.tmax[wrap(index)]) / c.dayScatter(index)
 	p := 1 - distuv.UnitNormal.CDF(z)
 	if p <= 0 {
 		return 0

@@ -307,3 +307,30 @@ func plainPercentiles(r *climate.Record) [4]civil.MonthDay {
 	}
 	return [4]civil.MonthDay{at(last, 0.5), at(last, 0.1), at(first, 0.5), at(first, 0.9)}
 }
+
+// rawTable reads the embedded station table as text, apart from the package.
+func rawTable(t testing.TB) []map[string]string {
+	t.Helper()
+	f, err := os.Open("data/stations.csv.gz")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	zip, err := gzip.NewReader(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	records, err := csv.NewReader(zip).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var rows []map[string]string
+	for _, r := range records[1:] {
+		row := map[string]string{}
+		for i, column := range records[0] {
+			row[column] = r[i]
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}

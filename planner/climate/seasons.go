@@ -83,8 +83,9 @@ func (c *Climate) Seasons(risk Risk) Seasons { return c.SeasonsBy(risk, DefaultS
 // seasons later and ends them earlier.
 func (c *Climate) SeasonsBy(risk Risk, rules SeasonRules) Seasons {
 	s := Seasons{Risk: Risk(risk.clamp()), c: c, r: rules}
-	s.List = c.seasonsAt(s.Risk, rules)
-	cautious, even, bold := c.seasonsAt(Cautious, rules), c.seasonsAt(Even, rules), c.seasonsAt(Bold, rules)
+	w := c.window(rules)
+	s.List = w.seasonsAt(s.Risk)
+	cautious, even, bold := w.seasonsAt(Cautious), w.seasonsAt(Even), w.seasonsAt(Bold)
 	for i := range s.List {
 		s.List[i].Spread = Spread{cautious[i].Start, even[i].Start, bold[i].Start}
 	}
@@ -99,10 +100,10 @@ type opening struct {
 }
 
 // seasonsAt works out the seasons without their spread.
-func (c *Climate) seasonsAt(risk Risk, rules SeasonRules) [4]Season {
-	w := c.window(risk, rules)
+func (w *window) seasonsAt(risk Risk) [4]Season {
+	w.risk, w.shift = risk, risk.margin()*w.rules.YearToYear
 	starts := [4]opening{w.spring(), w.summer(), w.autumn(), w.winter()}
-	dropShort(&starts, rules.ShortestDay)
+	dropShort(&starts, w.rules.ShortestDay)
 	settle(&starts)
 	names := [4]SeasonName{CoolSpring, Summer, Autumn, Winter}
 	var list [4]Season
@@ -122,31 +123,33 @@ func (c *Climate) seasonsAt(risk Risk, rules SeasonRules) [4]Season {
 	return list
 }
 
-// daysToNext returns the days from the start of a season to that of the next
-// that exists.
+// daysToNext returns the days from the start of a season to that of the next one
+// that exists; none or fewer where the next comes too early.
 func daysToNext(starts [4]opening, i int) int {
-	for k := 1; k <= len(starts); k++ {
-		next := starts[(i+k)%len(starts)]
-		if next.exists && next.why != ReasonAllYear {
-			if d := wrap(next.day - starts[i].day); d > 0 {
-				return d
-			}
+	for k := i + 1; k < i+len(starts); k++ {
+		next := starts[k%len(starts)]
+		if !next.exists || next.why == ReasonAllYear {
+			continue
 		}
+		if k >= len(starts) {
+			return next.day + DaysPerYear - starts[i].day
+		}
+		return next.day - starts[i].day
 	}
 	return DaysPerYear
 }
 
 // dropShort takes out the seasons that the next one overtakes or leaves too few
-// days. Summer goes before any other; spring and autumn give way to it.
+// days, until all that are left last long enough. Summer goes before any other;
+// spring and autumn give way to it.
 func dropShort(starts *[4]opening, shortest int) {
-	for _, i := range [...]int{1, 0, 2, 3} {
-		o := &starts[i]
-		if !o.exists || o.why == ReasonAllYear {
-			continue
-		}
-		length := daysToNext(*starts, i)
-		if length < shortest {
-			o.exists, o.why = false, ReasonTooShort
+	for again := true; again; {
+		again = false
+		for _, i := range [...]int{1, 0, 2, 3} {
+			o := &starts[i]
+			if o.exists && o.why != ReasonAllYear && daysToNext(*starts, i) < shortest {
+				o.exists, o.why, again = false, ReasonTooShort, true
+			}
 		}
 	}
 }
@@ -155,7 +158,7 @@ func dropShort(starts *[4]opening, shortest int) {
 // the autumn's planting stands until summer; a season that is alone has no start.
 func settle(starts *[4]opening) {
 	spring, winter := &starts[0], starts[3]
-	if spring.exists && !winter.exists {
+	if !winter.exists && (spring.exists || spring.why == ReasonTooShort) {
 		spring.exists, spring.why = false, ReasonRunsOn
 	}
 	alone := -1

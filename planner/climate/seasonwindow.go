@@ -2,8 +2,8 @@ package climate
 
 import "fourturn/planner/quantity"
 
-// window is the year as the rules see it, at one risk, with days counted from
-// the coldest day of the mean temperature.
+// window is the year as the rules see it, with days counted from the coldest day
+// of the mean temperature.
 type window struct {
 	coldest          int // day index
 	warmest          int // days after the coldest
@@ -14,8 +14,8 @@ type window struct {
 	rules            SeasonRules
 }
 
-func (c *Climate) window(risk Risk, rules SeasonRules) *window {
-	w := &window{risk: risk, rules: rules, shift: risk.margin() * rules.YearToYear}
+func (c *Climate) window(rules SeasonRules) *window {
+	w := &window{rules: rules}
 	d := c.Daily()
 	for i := range d.Tmean {
 		if d.Tmean[i] < d.Tmean[w.coldest] {
@@ -84,11 +84,16 @@ func (w *window) spring() opening {
 // summer opens when nights are warm and freezes that kill tender plants are past;
 // where neither ever holds it back, when cool annuals give up.
 func (w *window) summer() opening {
-	gate := max(w.rules.WarmNight, w.tmin[0]+w.rules.Rise) + w.shift
-	nights, always, never := w.rise(&w.tmin, gate)
-	if never && w.tmin[0] >= w.rules.WarmNight {
-		return w.heat() // mild all year, with less swing than the rise asks for
+	gate, peak := max(w.rules.WarmNight, w.tmin[0]+w.rules.Rise), w.tmin[w.warmest]
+	if w.tmin[0] >= w.rules.WarmNight {
+		if peak < gate {
+			return w.heat() // mild all year, with less swing than the rise asks for
+		}
+		gate = min(gate+w.shift, peak) // the warmest nights are warm enough for anyone
+	} else {
+		gate += w.shift
 	}
+	nights, always, never := w.rise(&w.tmin, gate)
 	safe := w.tender.SafeFrom(w.risk)
 	switch {
 	case never || safe.Outcome == NeverSafe:
