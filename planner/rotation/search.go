@@ -34,22 +34,6 @@ type search struct {
 	classes []class         // of the day that is being extended
 }
 
-// front holds the labels of a morning, those of each carry apart: none is no worse
-// than another of the same carry.
-type front struct {
-	carries []int32
-	labels  [][]int32
-}
-
-// class is a set of options that leave the pot in the same state, so that of two
-// stays over the same days only the better one can be in a best sequence.
-type class struct {
-	groups []int // positions among the tracked groups
-	kept   []int // of those, the ones that its staying parts are hosts of
-	carry  int   // the option itself when parts of it may stay, else -1
-	best   []pooled
-}
-
 func newSearch(bounds *bounds, pool *pool, tracked []int, target float64) *search {
 	return &search{
 		p:       bounds.p,
@@ -88,51 +72,6 @@ func (s *search) run() ([]segment, float64, bool) {
 	}
 	slices.Reverse(path)
 	return path, s.labels[best].value, true
-}
-
-// sort puts the pooled stays of a day into classes, the best of each end kept.
-func (s *search) sort(day int) {
-	s.classes = s.classes[:0]
-	known := make(map[int32]int)
-	for _, stay := range s.pool.stays[day] {
-		if s.bounds.may != nil && !s.bounds.may(int(stay.option), day, int(stay.end)) {
-			continue
-		}
-		k, ok := known[stay.option]
-		if !ok {
-			k = s.class(int(stay.option))
-			known[stay.option] = k
-		}
-		s.classes[k].raise(stay)
-	}
-}
-
-func (c *class) raise(stay pooled) {
-	i, found := slices.BinarySearchFunc(c.best, stay.end, func(p pooled, end int32) int { return int(p.end - end) })
-	switch {
-	case !found:
-		c.best = slices.Insert(c.best, i, stay)
-	case stay.score > c.best[i].score:
-		c.best[i] = stay
-	}
-}
-
-func (s *search) class(o int) int {
-	c := class{
-		groups: among(s.tracked, s.p.options[o].groups),
-		kept:   among(s.tracked, s.p.options[o].kept),
-		carry:  -1,
-	}
-	if s.p.options[o].carry > 0 {
-		c.carry = o
-	}
-	for k := range s.classes {
-		if s.classes[k].carry == c.carry && slices.Equal(s.classes[k].groups, c.groups) {
-			return k
-		}
-	}
-	s.classes = append(s.classes, c)
-	return len(s.classes) - 1
 }
 
 // among returns the positions in tracked of the groups that are in the list.
@@ -343,48 +282,4 @@ func (s *search) takenOut(release []int32, number int32, end int) []int32 {
 		}
 	}
 	return after
-}
-
-// add keeps a label unless another is no worse in every respect, and drops those
-// that are then no better than it.
-func (s *search) add(l label) {
-	if l.day == int32(s.p.days) {
-		l.carry, l.release, l.made = 0, nil, 0 // nothing comes after
-	}
-	front := &s.fronts[l.day]
-	k := slices.Index(front.carries, l.carry)
-	if k < 0 {
-		k = len(front.carries)
-		front.carries, front.labels = append(front.carries, l.carry), append(front.labels, nil)
-	}
-	for _, other := range front.labels[k] {
-		if s.noWorse(&s.labels[other], &l) {
-			return
-		}
-	}
-	kept := front.labels[k][:0]
-	for _, other := range front.labels[k] {
-		if !s.noWorse(&l, &s.labels[other]) {
-			kept = append(kept, other)
-		}
-	}
-	front.labels[k] = append(kept, int32(len(s.labels)))
-	s.labels = append(s.labels, l)
-}
-
-// noWorse reports whether all that may follow one label may follow another, at no
-// less value: fewer change-outs made leave more to make, unless the year needs them.
-func (s *search) noWorse(l, other *label) bool {
-	if l.value < other.value || l.made > other.made {
-		return false
-	}
-	if l.made < other.made && l.day < int32(s.p.days) && int(l.made) < s.p.least[s.p.block[l.day]] {
-		return false
-	}
-	for t, day := range l.release {
-		if day > other.release[t] {
-			return false
-		}
-	}
-	return true
 }
