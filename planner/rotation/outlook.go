@@ -127,20 +127,32 @@ func (o *Outlook) workOutDay(p *Plant, d *plantDays, i int) {
 func (o *Outlook) intensity(p *Plant, i int) (hard, soft float64) {
 	c := o.climate
 	lowest := float64(p.Lowest)
+	if p.Bulb != nil {
+		// What a bulb bears is the cold of the mix.
+		hard = o.rootIntensity(lowest, i)
+		return hard, hard
+	}
 	hard = c.hazard.at(lowest, i)
 	soft = hard
 	if !p.Hardened {
 		soft = c.hazard.at(lowest+o.params.UnhardenedGap, i)
 	}
 	if p.Overwinters {
-		rootMin := c.tmin[i] + o.params.RootDamping*(c.tmean[i]-c.tmin[i])
-		if c.rootMin != nil {
-			rootMin = c.rootMin[i]
-		}
-		roots := c.hazard.at(float64(p.RootLimit)-(rootMin-c.tmin[i]), i)
+		roots := o.rootIntensity(float64(p.RootLimit), i)
 		hard, soft = max(hard, roots), max(soft, roots)
 	}
 	return hard, soft
+}
+
+// rootIntensity returns the intensity of cold in the mix on day i: that of the air at
+// a threshold as much lower as the mix is warmer.
+func (o *Outlook) rootIntensity(limit float64, i int) float64 {
+	c := o.climate
+	rootMin := c.tmin[i] + o.params.RootDamping*(c.tmean[i]-c.tmin[i])
+	if c.rootMin != nil {
+		rootMin = c.rootMin[i]
+	}
+	return c.hazard.at(limit-(rootMin-c.tmin[i]), i)
 }
 
 // growth returns the day's growth at a mean temperature, in days at the reference:

@@ -20,13 +20,15 @@ type Plant struct {
 	ID     string
 	Family string
 
-	// Lowest is the coldest air that the hardened plant lives through in a pot.
+	// Lowest is the coldest air that the hardened plant lives through in a pot; of a
+	// bulb, the coldest mix.
 	Lowest quantity.Temperature
 	// Hardened says that it is bought hardened off; otherwise it is tenderer at first.
 	Hardened bool
 	// PlantOut is the mean night that it wants when planted.
 	PlantOut quantity.Temperature
-	// HeatLimit is the mean daily maximum above which it declines.
+	// HeatLimit is the mean daily maximum above which it declines; of no matter for
+	// cut stems and bulbs, as are Lowest for cut stems and PlantOut for both.
 	HeatLimit quantity.Temperature
 	// Base and Optimum bound the temperatures between which it grows faster when
 	// warmer. An Optimum of zero takes [Params.Optimum].
