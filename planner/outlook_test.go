@@ -88,6 +88,26 @@ func TestFourPlantingsFollowTheSite(t *testing.T) {
 	}
 }
 
+// The odds of a freeze fall from the coldest day to midsummer and rise from there.
+func TestFreezeOddsFallAndRise(t *testing.T) {
+	plan := yard()
+	site := planner.WorkOut(&plan, reference(t), today).Sites[0]
+	const february, august = 45, 212 // days of the year from 0
+	for i := february; i < august-1; i++ {
+		if site.Freeze[i+1] > site.Freeze[i]+1e-12 {
+			t.Fatalf("the odds of a freeze still to come rise on day %d", i)
+		}
+	}
+	for i := august; i < 364; i++ {
+		if site.Freeze[i+1] < site.Freeze[i]-1e-12 {
+			t.Fatalf("the odds of a freeze that has come fall on day %d", i)
+		}
+	}
+	if site.Freeze[august] > 0.01 || site.Freeze[february] < 0.99 {
+		t.Errorf("odds %v in August, %v in February", site.Freeze[august], site.Freeze[february])
+	}
+}
+
 func TestVolumesAreExact(t *testing.T) {
 	plan := yard()
 	o := planner.WorkOut(&plan, reference(t), today)

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"slices"
+	"time"
 
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
@@ -85,7 +86,7 @@ func (w *workOut) describe(out *SiteOutlook, c *climate.Climate) {
 	daily, odds := c.Daily(), c.Freeze(freezing)
 	out.Estimated = odds.Estimated()
 	out.Low, out.High = daily.Tmin[:], daily.Tmax[:]
-	out.Freeze = stillOrAlready(odds, &daily.Tmean)
+	out.Freeze = stillOrAlready(odds, &daily.Tmean, c.Southern())
 	out.Daylight = make([]float64, climate.DaysPerYear)
 	for i := range out.Daylight {
 		out.Daylight[i] = c.DayLength(climate.MonthDayAt(i).In(w.Today.Year())).Hours
@@ -100,23 +101,26 @@ func (w *workOut) describe(out *SiteOutlook, c *climate.Climate) {
 	w.describeSeasons(out, c.Seasons(w.risk()))
 }
 
-// stillOrAlready returns, for each day of a year, the odds that a freeze still comes in
-// the half that warms up, and that one has come already in the half that cools down.
-func stillOrAlready(odds *climate.FreezeOdds, tmean *climate.Year) []float64 {
-	coldest, warmest := 0, 0
+// stillOrAlready returns, for each day of a year, the odds that a freeze still comes, in
+// the half that warms up, and that one has come already, in the half that cools down.
+// The halves meet on the coldest day and where the cold season begins anew: on 1 August
+// in the north (NOAA), half a year later in the south.
+func stillOrAlready(odds *climate.FreezeOdds, tmean *climate.Year, south bool) []float64 {
+	anew := civil.MonthDay{Month: time.August, Day: 1}
+	if south {
+		anew.Month = time.February
+	}
+	coldest := 0
 	for i, t := range tmean {
 		if t < tmean[coldest] {
 			coldest = i
 		}
-		if t > tmean[warmest] {
-			warmest = i
-		}
 	}
+	warming := (climate.MonthDayIndex(anew) - coldest + climate.DaysPerYear) % climate.DaysPerYear
 	list := make([]float64, climate.DaysPerYear)
 	for n := range climate.DaysPerYear {
 		i := (coldest + n) % climate.DaysPerYear
-		warming := n < (warmest-coldest+climate.DaysPerYear)%climate.DaysPerYear
-		if warming {
+		if n < warming {
 			list[i] = odds.SpringRisk(climate.MonthDayAt(i))
 		} else {
 			list[i] = odds.AutumnRisk(climate.MonthDayAt(i))
@@ -197,16 +201,13 @@ func (w *workOut) spotClimate(spot *Spot, site *SiteOutlook) *siteClimate {
 }
 
 // placeOf returns the offsets of a spot: the person's own, else those usual for its
-// kind of place.
+// kind of place; open ground where the kind is not known.
 func placeOf(spot *Spot) climate.Spot {
-	place := climate.Open
-	if spot.NightOffset != nil {
-		place.Night = *spot.NightOffset
+	place, ok := climate.SpotByKey(spot.Shelter)
+	if !ok {
+		place = climate.Open
 	}
-	if spot.DayOffset != nil {
-		place.Day = *spot.DayOffset
-	}
-	return place
+	return place.With(spot.NightOffset, spot.DayOffset)
 }
 
 // seasonDaysOf returns the change-out days of a spot in one calendar year.
