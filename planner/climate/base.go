@@ -135,13 +135,13 @@ func (s *Station) source() working.Source { return s.Source.source(s.Period) }
 // source returns the provenance of figures from a data source and a period.
 func (d DataSource) source(period string) working.Source {
 	cites := map[DataSource]working.Source{
-		SourceCLIMAT:    {Status: working.Derived, Cite: "DWD Climate Data Center, Monthly CLIMAT reports from stations worldwide"},
-		SourceMetOffice: {Status: working.Derived, Cite: "Met Office, Historic station data"},
-		SourceNOAA9120:  {Status: working.Published, Cite: "NOAA NCEI, U.S. Climate Normals 1991-2020"},
-		SourceNOAA8110:  {Status: working.Published, Cite: "NOAA NCEI, U.S. Climate Normals 1981-2010 (Arguez et al. 2012, BAMS 93:1687)"},
-		SourceFreezeUS:  {Status: working.Published, Cite: "NOAA NCEI, U.S. Climate Normals 1981-2010, freeze probabilities"},
-		SourceGHCN:      {Status: working.Derived, Cite: "NOAA NCEI, GHCN-Daily"},
-		SourceMetEirann: {Status: working.Derived, Cite: "Met Éireann, daily data"},
+		SourceCLIMAT:     {Status: working.Derived, Cite: "DWD Climate Data Center, Monthly CLIMAT reports from stations worldwide"},
+		SourceMetOffice:  {Status: working.Derived, Cite: "Met Office, Historic station data"},
+		SourceNOAA9120:   {Status: working.Published, Cite: "NOAA NCEI, U.S. Climate Normals 1991-2020"},
+		SourceNOAA8110:   {Status: working.Published, Cite: "NOAA NCEI, U.S. Climate Normals 1981-2010 (Arguez et al. 2012, BAMS 93:1687)"},
+		SourceFreezeUS:   {Status: working.Published, Cite: "NOAA NCEI, U.S. Climate Normals 1981-2010, freeze probabilities"},
+		SourceGHCN:       {Status: working.Derived, Cite: "NOAA NCEI, GHCN-Daily"},
+		SourceMetEireann: {Status: working.Derived, Cite: "Met Éireann, daily data"},
 	}
 	s, ok := cites[d]
 	if !ok {

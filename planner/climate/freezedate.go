@@ -144,44 +144,47 @@ type FreeDays struct {
 // two ends are taken for independent.
 func (o *FreezeOdds) FreeDays(odds Risk) FreeDays {
 	f := FreeDays{Odds: odds.clamp(), odds: o}
-	last, first := o.ends()
-	// P(length ≥ n) over all pairs of ends; longest n whose odds reach the level.
-	var reach [2*DaysPerYear + 1]float64
-	for i, p := range last {
-		for k, q := range first {
-			reach[min(DaysPerYear, max(0, k-i+DaysPerYear-1))] += p * q
+	last := o.lastDays()
+	// The odds only fall with the length: bisect for the longest that reaches them.
+	short, long := 0, DaysPerYear+1
+	for long-short > 1 {
+		n := (short + long) / 2
+		if o.reaches(&last, n) >= f.Odds-rounding {
+			short = n
+		} else {
+			long = n
 		}
 	}
-	sum := 0.0
-	for n := 2 * DaysPerYear; n >= 0; n-- {
-		sum += reach[n]
-		if sum >= f.Odds-1e-12 {
-			f.Days = min(n, DaysPerYear)
-			break
-		}
-	}
+	f.Days = short
 	return f
 }
 
-// ends returns the odds of each season day to be that of the last event and that
-// of the first event, index DaysPerYear standing for no event at all: a season
-// without one leaves the whole year free.
-func (o *FreezeOdds) ends() (last, first [DaysPerYear + 1]float64) {
-	for i := range DaysPerYear {
-		next := 0.0
-		if i+1 < DaysPerYear {
-			next = o.spring[i+1]
+// reaches returns the odds that the season lasts at least n days: over the days i
+// of the last event, that the first of the next season falls n days and one later.
+func (o *FreezeOdds) reaches(last *Year, n int) float64 {
+	sum := 0.0
+	for i, p := range last {
+		switch k := i + n - DaysPerYear; { // the latest season day that is too early
+		case k < 0:
+			sum += p
+		case k < DaysPerYear:
+			sum += p * (1 - o.autumn[k])
 		}
-		last[i] = o.spring[i] - next
-		before := 0.0
-		if i > 0 {
-			before = o.autumn[i-1]
-		}
-		first[i] = o.autumn[i] - before
 	}
-	last[0] += 1 - o.spring[0]
-	first[DaysPerYear] = 1 - o.autumn[DaysPerYear-1]
-	return last, first
+	return sum
+}
+
+// lastDays returns the odds of each season day to be that of the last event. A
+// season without one leaves the days from its start free.
+func (o *FreezeOdds) lastDays() Year {
+	var last Year
+	next := 0.0
+	for i := DaysPerYear - 1; i >= 0; i-- {
+		last[i] = o.spring[i] - next
+		next = o.spring[i]
+	}
+	last[0] += 1 - next
+	return last
 }
 
 // Working returns the trace of the length.

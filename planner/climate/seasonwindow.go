@@ -61,24 +61,50 @@ func (w *window) fall(curve *Year, gate float64) (day int, always, never bool) {
 	return 0, true, false
 }
 
-// after counts a day of the answer from the coldest day.
-func (w *window) after(d FreezeDate) int { return wrap(MonthDayIndex(d.Day) - w.coldest) }
+// safeFrom returns the day from which a freeze is past at the risk: 0 where it
+// never holds spring back, because it is rarer than the risk or past by the
+// coldest day; ok is false where it is not past by the warmest day.
+func (w *window) safeFrom(o *FreezeOdds) (day int, ok bool) {
+	d := o.SafeFrom(w.risk)
+	switch {
+	case d.Outcome == AlwaysSafe:
+		return 0, true
+	case d.Outcome == NeverSafe:
+		return 0, false
+	case o.seasonDay(d.Day) <= wrap(w.coldest-o.start):
+		return 0, true
+	}
+	day = o.seasonDay(d.Day) - wrap(w.coldest-o.start)
+	return day, day <= w.warmest
+}
+
+// safeUntil returns the day up to which no freeze comes at the risk: the end of the
+// year where it never cuts autumn short, because it is rarer than the risk or
+// later than the coldest day; the warmest day where no day is safe.
+func (w *window) safeUntil(o *FreezeOdds) int {
+	d := o.SafeUntil(w.risk)
+	switch {
+	case d.Outcome == AlwaysSafe || d.Known() && o.seasonDay(d.Day) >= wrap(w.coldest-o.start):
+		return DaysPerYear
+	case d.Outcome == NeverSafe:
+		return w.warmest
+	}
+	return max(w.warmest, DaysPerYear+o.seasonDay(d.Day)-wrap(w.coldest-o.start))
+}
 
 // spring opens when growth begins and freezes that kill hardened plants are past.
 func (w *window) spring() opening {
 	grow, always, never := w.rise(&w.mean, w.rules.Growth)
-	safe := w.hardy.SafeFrom(w.risk)
+	safe, ok := w.safeFrom(w.hardy)
 	switch {
-	case never || safe.Outcome == NeverSafe:
+	case never || !ok:
 		return opening{why: ReasonNeverAbove}
-	case always && safe.Outcome == AlwaysSafe:
+	case always && safe == 0:
 		return opening{why: ReasonRunsOn}
-	case always:
-		return opening{w.after(safe), ReasonHardyFreeze, true}
-	case safe.Outcome == AlwaysSafe || w.after(safe) <= grow || w.after(safe) > w.warmest:
+	case safe <= grow:
 		return opening{grow, ReasonGrowth, true}
 	}
-	return opening{w.after(safe), ReasonHardyFreeze, true}
+	return opening{safe, ReasonHardyFreeze, true}
 }
 
 // summer opens when nights are warm and freezes that kill tender plants are past;
@@ -94,18 +120,16 @@ func (w *window) summer() opening {
 		gate += w.shift
 	}
 	nights, always, never := w.rise(&w.tmin, gate)
-	safe := w.tender.SafeFrom(w.risk)
+	safe, ok := w.safeFrom(w.tender)
 	switch {
-	case never || safe.Outcome == NeverSafe:
+	case never || !ok:
 		return opening{why: ReasonTooCool}
-	case always && safe.Outcome == AlwaysSafe:
+	case always && safe == 0:
 		return w.heat()
-	case safe.Outcome == AlwaysSafe || !always && w.after(safe) <= nights:
+	case safe <= nights:
 		return opening{nights, ReasonWarmNights, true}
-	case w.after(safe) > w.warmest:
-		return opening{nights, ReasonWarmNights, !always}
 	}
-	return opening{w.after(safe), ReasonFreeze, true}
+	return opening{safe, ReasonFreeze, true}
 }
 
 // heat opens the summer where nothing else does.
@@ -136,8 +160,8 @@ func (w *window) autumn() opening {
 		return opening{why: ReasonAlwaysHot}
 	}
 	o := opening{cool, ReasonCoolNights, true}
-	if until := w.tender.SafeUntil(w.risk); until.Known() && w.after(until) >= w.warmest && (always || w.after(until) < cool) {
-		o, always = opening{w.after(until), ReasonFreeze, true}, false
+	if until := w.safeUntil(w.tender); until < DaysPerYear && (always || until < cool) {
+		o, always = opening{until, ReasonFreeze, true}, false
 	}
 	switch {
 	case !hot && (always || peak-w.tmin[0] < w.rules.Rise):
@@ -169,12 +193,12 @@ func (w *window) heatEnds() (day int, hot bool) {
 // winter opens when growth ends or hardened cool annuals are at risk.
 func (w *window) winter() opening {
 	stop, always, never := w.fall(&w.mean, w.rules.Growth)
-	until := w.hardy.SafeUntil(w.risk)
+	until := w.safeUntil(w.hardy)
 	switch {
 	case never:
 		return opening{why: ReasonAllYear, exists: true}
-	case until.Known() && w.after(until) >= w.warmest && (always || w.after(until) < stop):
-		return opening{w.after(until), ReasonHardyFreeze, true}
+	case until < DaysPerYear && (always || until < stop):
+		return opening{until, ReasonHardyFreeze, true}
 	case always:
 		return opening{why: ReasonRunsOn}
 	}

@@ -36,13 +36,13 @@ type DataSource string
 
 // The sources of the station table; NOTICE gives their licences.
 const (
-	SourceCLIMAT    DataSource = "DWD-CLIMAT"          // means of monthly CLIMAT reports
-	SourceMetOffice DataSource = "UKMO-historic"       // means of historic station data
-	SourceNOAA9120  DataSource = "NOAA-NCEI-1991-2020" // published normals
-	SourceNOAA8110  DataSource = "NOAA-NCEI-1981-2010" // published normals
-	SourceGHCN      DataSource = "GHCN-DAILY"          // worked out from a daily series
-	SourceMetEirann DataSource = "MET-EIREANN"         // worked out from a daily series
-	SourceFreezeUS  DataSource = "NOAA-FREEZE"         // published freeze dates 1981-2010
+	SourceCLIMAT     DataSource = "DWD-CLIMAT"          // means of monthly CLIMAT reports
+	SourceMetOffice  DataSource = "UKMO-historic"       // means of historic station data
+	SourceNOAA9120   DataSource = "NOAA-NCEI-1991-2020" // published normals
+	SourceNOAA8110   DataSource = "NOAA-NCEI-1981-2010" // published normals
+	SourceGHCN       DataSource = "GHCN-DAILY"          // worked out from a daily series
+	SourceMetEireann DataSource = "MET-EIREANN"         // worked out from a daily series
+	SourceFreezeUS   DataSource = "NOAA-FREEZE"         // published freeze dates 1981-2010
 )
 
 // Station is one row of the built-in table.

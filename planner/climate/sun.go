@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fourturn/planner/civil"
+	"fourturn/planner/working"
 )
 
 // solarConstant is Gsc of FAO-56 eq. 21 in MJ m⁻² min⁻¹.
@@ -40,6 +41,8 @@ type Daylight struct {
 	Hours     float64 // from sunrise to sunset
 	NeverSets bool    // the sun stays up: Hours is 24
 	NeverUp   bool    // the sun stays down: Hours is 0
+	latitude  float64
+	date      civil.Date
 }
 
 // sunriseAltitude is where the sun's centre stands at sunrise and sunset, in
@@ -57,11 +60,26 @@ func DayLength(latitude float64, date civil.Date) Daylight {
 		(math.Cos(phi) * math.Cos(declination))
 	switch {
 	case x <= -1:
-		return Daylight{Hours: 24, NeverSets: true}
+		return Daylight{24, true, false, latitude, date}
 	case x >= 1:
-		return Daylight{NeverUp: true}
+		return Daylight{0, false, true, latitude, date}
 	}
-	return Daylight{Hours: 2 * math.Acos(x) * 12 / math.Pi}
+	return Daylight{2 * math.Acos(x) * 12 / math.Pi, false, false, latitude, date}
+}
+
+// Working returns the trace of the day length.
+func (d Daylight) Working() working.Trace {
+	return working.Trace{
+		Name: "climate.day_length", Formula: "cos ω = (sin h₀ − sin φ·sin δ) / (cos φ·cos δ), h = 24·ω/π",
+		Inputs: []working.Input{
+			{Symbol: "day", Name: "climate.day", Value: working.Date(d.date), Source: working.Source{Status: working.Entered}},
+			{Symbol: "φ", Name: "climate.latitude", Value: working.Number(d.latitude, working.None), Source: working.Source{Status: working.Entered}},
+			{Symbol: "δ", Name: "climate.declination", Value: working.Number(declinationAtNoon(d.date)*180/math.Pi, working.None), Source: working.Source{Status: working.Derived, Cite: "Meeus, Astronomical Algorithms, 2nd ed. 1998, ch. 25"}},
+			{Symbol: "h₀", Name: "climate.sunrise_altitude", Value: working.Number(sunriseAltitude, working.None), Source: working.Source{Status: working.Definition}},
+		},
+		Result: working.Number(d.Hours, working.Hour),
+		Source: working.Source{Status: working.Derived, Cite: "spherical astronomy; compared with an almanac library"},
+	}
 }
 
 // dayOf2000 is the civil day of the epoch J2000.0, noon on 1 January 2000.

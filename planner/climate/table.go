@@ -167,7 +167,7 @@ func (s *Station) readFreezes(r row) {
 		s.FreezeSource, s.FreezePeriod = SourceNOAA9120, "1991-2020"
 	case "daily":
 		s.FreezeSource, s.FreezePeriod = s.Source, s.Period
-		if s.Source != SourceMetEirann {
+		if s.Source != SourceMetEireann {
 			s.FreezeSource = SourceGHCN
 		}
 	default:
