@@ -15,3 +15,16 @@ func (w *Words) Reader() quantity.Reader {
 	}
 	return quantity.Reader{Decimal: decimal}
 }
+
+// longestUnit is how much of a word that is no unit is repeated.
+const longestUnit = 8
+
+// Typed says in a few words, for the line under a field, why a typed measure cannot be
+// read. See [Words.Refusal] for a whole sentence.
+func (w *Words) Typed(e *quantity.ParseError) string {
+	unit := []rune(e.Unit)
+	if len(unit) > longestUnit {
+		unit = append(unit[:longestUnit:longestUnit], '…')
+	}
+	return w.T("typed."+string(e.Fault), A{"kind": w.T("words.kind." + string(e.Kind)), "unit": string(unit)})
+}

@@ -1,6 +1,8 @@
 package words
 
 import (
+	"errors"
+	"strings"
 	"testing"
 
 	"fourturn/planner/quantity"
@@ -25,5 +27,24 @@ func TestReaderReadsWhatTheWordsWrite(t *testing.T) {
 	}
 	if got, err := New("en-GB").Reader().Volume("1,234 L", 0); err != nil || got != 1234 {
 		t.Errorf("1,234 L is %v, %v", got, err)
+	}
+}
+
+// What is said under a field must fit the field.
+func TestTypedIsShort(t *testing.T) {
+	w := New("en-GB")
+	for _, typed := range []string{"", "wide", "35 fortnights", "35 cm and a bit", "5 qt", "1e", "1/0 cm"} {
+		for _, read := range []func(string) error{
+			func(s string) error { _, err := w.Reader().Length(s, 0); return err },
+			func(s string) error { _, err := w.Reader().Volume(s, 0); return err },
+		} {
+			var fault *quantity.ParseError
+			if err := read(typed); !errors.As(err, &fault) {
+				t.Fatalf("%q: %v", typed, err)
+			}
+			if text := w.Typed(fault); len([]rune(text)) > 32 || strings.Contains(text, missingOpen) {
+				t.Errorf("%q: %q", typed, text)
+			}
+		}
 	}
 }

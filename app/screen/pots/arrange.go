@@ -41,24 +41,45 @@ func (s *Screen) Duplicate(n int) error {
 	if n < 1 || n > mostAlike {
 		return &FieldError{Text: s.words.T("pots.alike_range", map[string]any{"most": mostAlike})}
 	}
-	plan := s.session.Plan()
-	taken := map[string]bool{}
-	for i := range plan.Pots {
-		taken[plan.Pots[i].ID] = true
+	taken := s.taken()
+	pots := make([]planner.Pot, n)
+	for i := range pots {
+		pots[i] = *pot
+		taken.name(&pots[i], nameOf(pot), true)
+	}
+	args := append(s.about(pot), finding.Arg{Name: "count", Value: working.Number(float64(n), working.None)})
+	return s.insert("pots.edit_duplicate", pot.ID, pots, args)
+}
+
+// taken are the ids and names that pots of the plan have.
+type taken struct {
+	ids, names map[string]bool
+	next       map[string]int // where the search for a free number of a name begins
+}
+
+func (s *Screen) taken() taken {
+	t := taken{ids: map[string]bool{}, names: map[string]bool{}, next: map[string]int{}}
+	for i := range s.session.Plan().Pots {
+		pot := &s.session.Plan().Pots[i]
+		t.ids[pot.ID], t.names[nameOf(pot)] = true, true
+	}
+	return t
+}
+
+// name gives a pot a name of its own, with a number behind it where the name is
+// there already or is to have one, and an id.
+func (t taken) name(pot *planner.Pot, name string, numbered bool) {
+	pot.Name = name
+	for n := max(2, t.next[name]); numbered && (pot.Name == name || t.names[pot.Name]); n++ {
+		pot.Name = fmt.Sprintf("%s %d", name, n)
+		t.next[name] = n + 1
 	}
 	base := plants.NewID(pot.Name)
 	if base == "" {
 		base = "pot"
 	}
-	pots := make([]planner.Pot, n)
-	for i := range pots {
-		pots[i] = *pot
-		pots[i].ID = planner.FreeID(base, func(id string) bool { return taken[id] })
-		pots[i].Name = fmt.Sprintf("%s %d", nameOf(pot), i+2)
-		taken[pots[i].ID] = true
-	}
-	args := append(s.about(pot), finding.Arg{Name: "count", Value: working.Number(float64(n), working.None)})
-	return s.insert("pots.edit_duplicate", pot.ID, pots, args)
+	pot.ID = planner.FreeID(base, func(id string) bool { return t.ids[id] })
+	t.ids[pot.ID], t.names[pot.Name] = true, true
 }
 
 func (s *Screen) insert(name, after string, pots []planner.Pot, args []finding.Arg) error {

@@ -14,62 +14,98 @@ import (
 type Tile struct {
 	ID       string
 	Label    string
-	Detail   string         // its shape and size, such as "round, ⌀ 45 cm, 38.2 L"
+	Detail   string         // its shape and size, such as "round, 38.2 L"
 	Standing string         // what stands in it now
+	Line     string         // what stands in it and its volume, for one short line
 	Vessel   *vessel.Vessel // to be drawn; nil where the size is faulty
 	Worst    finding.Severity
 	Marked   bool // whether there is a caution or worse to be shown
 	Chosen   bool
 }
 
-// SetFilter shows the pots alone whose name, spot or client holds the text.
-func (s *Screen) SetFilter(text string) { s.filter = strings.ToLower(strings.TrimSpace(text)) }
-
-// Tiles returns the pots on the bench in the order of the plan.
-func (s *Screen) Tiles() []Tile {
-	plan := s.session.Plan()
-	all, _ := s.session.Outlook()
-	worst := map[string]finding.Severity{}
-	outlooks := map[string]*planner.PotOutlook{}
-	if all != nil {
-		for _, f := range all.Findings {
-			if len(f.Where) > 1 && f.Where[0] == "pots" {
-				worst[f.Where[1]] = max(worst[f.Where[1]], f.Severity)
-			}
-		}
-		for i := range all.Pots {
-			outlooks[all.Pots[i].Pot.ID] = &all.Pots[i]
-		}
-	}
-	chosen := s.Chosen()
-	var tiles []Tile
-	for i := range plan.Pots {
-		pot := &plan.Pots[i]
-		if !s.shows(plan, pot) {
-			continue
-		}
-		tile := Tile{
-			ID: pot.ID, Label: nameOf(pot), Vessel: built(pot), Worst: worst[pot.ID],
-			Marked: worst[pot.ID] >= finding.Warning, Chosen: chosen != nil && pot.ID == chosen.ID,
-		}
-		tile.Detail = s.size(pot, tile.Vessel)
-		if out := outlooks[pot.ID]; out != nil {
-			tile.Standing = s.standing(out, all)
-		}
-		tiles = append(tiles, tile)
-	}
-	return tiles
+// shown is which pots a filter lets through, kept until plan or filter change.
+type shown struct {
+	plan   *planner.Plan
+	filter string
+	pots   []int // indices into the plan's
 }
 
-func (s *Screen) shows(plan *planner.Plan, pot *planner.Pot) bool {
-	if s.filter == "" {
-		return true
+// SetFilter shows the pots alone whose name, spot or client holds each word of the
+// text, whatever its accents.
+func (s *Screen) SetFilter(text string) { s.filter = fold(text) }
+
+// Shown returns how many pots are on the bench, in the order of the plan.
+func (s *Screen) Shown() int { return len(s.filtered()) }
+
+// Place returns where the chosen pot stands on the bench, or -1.
+func (s *Screen) Place() int {
+	chosen := s.Chosen()
+	if chosen == nil {
+		return -1
 	}
-	spot := ""
-	if p := plan.Spot(pot.Spot); p != nil {
-		spot = p.Name
+	for place, i := range s.filtered() {
+		if s.session.Plan().Pots[i].ID == chosen.ID {
+			return place
+		}
 	}
-	return strings.Contains(strings.ToLower(pot.Name+"\n"+spot+"\n"+pot.Client), s.filter)
+	return -1
+}
+
+// Tile returns the pot at a place of the bench. It is asked only for what is in
+// sight, so that a thousand pots cost what ten do.
+func (s *Screen) Tile(place int) Tile {
+	plan := s.session.Plan()
+	pot := &plan.Pots[s.filtered()[place]]
+	all, _ := s.session.Outlook()
+	chosen := s.Chosen()
+	tile := Tile{ID: pot.ID, Label: nameOf(pot), Chosen: chosen != nil && pot.ID == chosen.ID}
+	out := s.outlook(pot)
+	if out != nil {
+		tile.Worst = s.index.worst[pot.ID]
+		tile.Marked = tile.Worst >= finding.Warning
+		tile.Standing = s.standing(out, all)
+	}
+	if out != nil && all.Plan == plan {
+		tile.Vessel = out.Vessel
+	} else {
+		tile.Vessel = built(pot) // the outlook is of another plan
+	}
+	tile.Detail = s.size(pot, tile.Vessel)
+	tile.Line = tile.Detail
+	if out != nil && tile.Vessel != nil {
+		tile.Line = s.words.T("pots.tile", words.A{"planting": s.standsNow(out, all), "volume": s.volume(tile.Vessel.FillVolume())})
+	}
+	return tile
+}
+
+func (s *Screen) filtered() []int {
+	plan := s.session.Plan()
+	if s.shown.plan == plan && s.shown.filter == s.filter {
+		return s.shown.pots
+	}
+	spots := map[string]string{}
+	for i := range plan.Spots {
+		spots[plan.Spots[i].ID] = plan.Spots[i].Name
+	}
+	wanted := strings.Fields(s.filter)
+	pots := make([]int, 0, len(plan.Pots))
+	for i := range plan.Pots {
+		pot := &plan.Pots[i]
+		if len(wanted) == 0 || holdsAll(fold(nameOf(pot)+"\n"+spots[pot.Spot]+"\n"+pot.Client), wanted) {
+			pots = append(pots, i)
+		}
+	}
+	s.shown = shown{plan: plan, filter: s.filter, pots: pots}
+	return pots
+}
+
+func holdsAll(text string, wanted []string) bool {
+	for _, word := range wanted {
+		if !strings.Contains(text, word) {
+			return false
+		}
+	}
+	return true
 }
 
 func nameOf(pot *planner.Pot) string {
@@ -90,6 +126,14 @@ func (s *Screen) size(pot *planner.Pot, v *vessel.Vessel) string {
 
 func (s *Screen) volume(v quantity.Volume) string {
 	return s.words.Volume(v, s.session.Plan().Units)
+}
+
+// standsNow names what stands in a pot today.
+func (s *Screen) standsNow(out *planner.PotOutlook, all *planner.Outlook) string {
+	if stand := out.Standing(all.Today); stand != nil {
+		return s.plantingName(stand)
+	}
+	return s.words.T("pots.bare")
 }
 
 // standing writes what stands in a pot today.

@@ -142,12 +142,54 @@ func (s *Screen) SetMaterial(i int) error {
 	return s.setSpec("pots.edit_material", vessel.FieldMaterial, spec)
 }
 
+// Cells returns the shapes that a pocket can have, with that of the chosen pot, or no
+// options where it has no pockets.
+func (s *Screen) Cells() Choice {
+	c := Choice{Chosen: -1}
+	pot := s.Chosen()
+	if pot == nil || pot.Vessel.Kind != vessel.Pockets {
+		return c
+	}
+	for i, k := range cellKinds() {
+		c.Options = append(c.Options, s.words.T("vessel.kind."+string(k)))
+		if pot.Vessel.Cell == k {
+			c.Chosen = i
+		}
+	}
+	return c
+}
+
+// cellKinds are the shapes that are described by dimensions, as a pocket's must be.
+func cellKinds() (kinds []vessel.Kind) {
+	for _, k := range vessel.Kinds {
+		if len(vessel.Dimensions(k, "")) > 0 && k != vessel.Measured {
+			kinds = append(kinds, k)
+		}
+	}
+	return kinds
+}
+
+// SetCell gives the pockets of the chosen pot another shape.
+func (s *Screen) SetCell(i int) error {
+	pot, kinds := s.Chosen(), cellKinds()
+	if pot == nil || pot.Vessel.Kind != vessel.Pockets || i < 0 || i >= len(kinds) || pot.Vessel.Cell == kinds[i] {
+		return nil
+	}
+	spec := reshaped(pot.Vessel, kinds[i])
+	spec.Kind, spec.Cell = vessel.Pockets, kinds[i]
+	return s.setSpec("pots.edit_size", vessel.FieldCell, spec)
+}
+
 // Spots returns the spots of the plan with that of the chosen pot.
 func (s *Screen) Spots() Choice {
 	c := Choice{Chosen: -1}
 	pot := s.Chosen()
 	for i, spot := range s.session.Plan().Spots {
-		c.Options = append(c.Options, spot.Name)
+		name := spot.Name
+		if name == "" {
+			name = spot.ID
+		}
+		c.Options = append(c.Options, name)
 		if pot != nil && pot.Spot == spot.ID {
 			c.Chosen = i
 		}
@@ -177,7 +219,7 @@ func (s *Screen) Measured() Choice {
 // SetMeasured says on which surfaces the dimensions lie.
 func (s *Screen) SetMeasured(i int) error {
 	pot := s.Chosen()
-	if pot == nil {
+	if pot == nil || i < 0 || i > 1 {
 		return nil
 	}
 	spec := pot.Vessel

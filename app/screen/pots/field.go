@@ -2,6 +2,8 @@ package pots
 
 import (
 	"errors"
+	"strconv"
+	"strings"
 
 	"fourturn/app/words"
 	"fourturn/planner"
@@ -11,7 +13,8 @@ import (
 	"fourturn/planner/working"
 )
 
-// FieldError refuses what was typed into a field; its text is for the person.
+// FieldError refuses what was typed into a field; its text is for the person and
+// short enough for the line under the field.
 type FieldError struct{ Text string }
 
 // Error returns the text.
@@ -34,34 +37,55 @@ func (s *Screen) Fields() []Field {
 		return nil
 	}
 	spec := &pot.Vessel
+	faults := spec.Validate()
 	var fields []Field
-	for _, d := range vessel.Dimensions(spec.Kind, spec.Cell) {
-		fields = append(fields, s.field(d.Field, d.Of(*spec), spec))
+	add := func(f vessel.Field, help, value string) {
+		fields = append(fields, Field{
+			Field: f, Label: s.words.T("vessel.field." + string(f)), Help: s.words.T(help), Value: value, Error: s.short(faults, f),
+		})
 	}
-	if spec.Kind == vessel.Measured {
+	if spec.Kind == vessel.Pockets {
+		add(vessel.FieldCells, "pots.help_count", s.words.Count(spec.Cells))
+	}
+	for _, d := range vessel.Dimensions(spec.Kind, spec.Cell) {
+		help := "pots.help_length"
+		if !d.Required {
+			help = "pots.help_optional"
+		}
+		add(d.Field, help, s.given(d.Of(*spec)))
+	}
+	switch spec.Kind {
+	case vessel.Measured:
 		value := ""
 		if spec.Water > 0 {
-			value = s.volume(spec.Water)
+			value = s.words.Water(spec.Water, s.session.Plan().Units)
 		}
-		fields = append(fields, Field{Field: vessel.FieldWater, Label: s.words.T("vessel.field.water"), Help: s.words.T("pots.help_volume"), Value: value, Error: s.fault(spec, vessel.FieldWater)})
+		add(vessel.FieldWater, "pots.help_volume", value)
+	case vessel.Turned:
+		add(vessel.FieldRings, "pots.help_profile", s.profile(spec.Rings))
+	default:
 	}
-	fields = append(fields, s.field(vessel.FieldWall, spec.Wall, spec))
-	rim := s.field(vessel.FieldRim, 0, spec)
-	rim.Help = s.words.T("pots.help_rim")
-	if spec.Rim != nil {
-		rim.Value = s.Length(*spec.Rim)
-	} else if v := built(pot); v != nil {
-		rim.Value = s.Length(v.Rim())
-	}
-	return append(fields, rim)
+	add(vessel.FieldWall, "pots.help_optional", s.given(spec.Wall))
+	add(vessel.FieldRim, "pots.help_rim", s.rim(pot))
+	return fields
 }
 
-func (s *Screen) field(f vessel.Field, l quantity.Length, spec *vessel.Spec) Field {
-	value := ""
-	if l != 0 {
-		value = s.Length(l)
+func (s *Screen) rim(pot *planner.Pot) string {
+	if pot.Vessel.Rim != nil {
+		return s.Length(*pot.Vessel.Rim)
 	}
-	return Field{Field: f, Label: s.words.T("vessel.field." + string(f)), Help: s.words.T("pots.help_length"), Value: value, Error: s.fault(spec, f)}
+	if v := built(pot); v != nil {
+		return s.Length(v.Rim())
+	}
+	return ""
+}
+
+// given writes a length; one that is not given is written as nothing.
+func (s *Screen) given(l quantity.Length) string {
+	if l == 0 {
+		return ""
+	}
+	return s.Length(l)
 }
 
 // Length writes a length in the person's units.
@@ -69,12 +93,16 @@ func (s *Screen) Length(l quantity.Length) string {
 	return s.words.Length(l, s.session.Plan().Units)
 }
 
-// fault returns what is wrong with a field of a Spec, in words.
-func (s *Screen) fault(spec *vessel.Spec, field vessel.Field) string {
-	for _, f := range spec.Validate() {
-		if f.Field == field && !f.InLiner {
-			return s.words.Finding(f.Finding(nil), s.session.Plan().Units)
+// short returns what is wrong with a field, in few words.
+func (s *Screen) short(faults []vessel.Fault, field vessel.Field) string {
+	for _, f := range faults {
+		if f.InLiner || f.Field != field && !(field == vessel.FieldRings && strings.HasPrefix(string(f.Field), string(field)+".")) {
+			continue
 		}
+		units := s.session.Plan().Units
+		return s.words.T("pots.short."+strings.TrimPrefix(string(f.Code), "vessel.fault."), words.A{
+			"lowest": s.words.Value(f.Lowest, units), "highest": s.words.Value(f.Highest, units),
+		})
 	}
 	return ""
 }
@@ -88,46 +116,73 @@ func (s *Screen) SetField(field vessel.Field, typed string) error {
 		return nil
 	}
 	spec := pot.Vessel
-	if err := s.put(&spec, field, typed); err != nil {
+	if err := s.put(&spec, field, strings.TrimSpace(typed)); err != nil {
 		return err
 	}
-	if broken := s.fault(&spec, field); broken != "" && s.fault(&pot.Vessel, field) != broken {
+	if broken := s.short(spec.Validate(), field); broken != "" {
 		return &FieldError{Text: broken}
 	}
 	return s.setSpec("pots.edit_size", field, spec)
 }
 
+// mayBeEmpty are the fields that stand for something usual when they are not given.
+func mayBeEmpty(spec *vessel.Spec, field vessel.Field) bool {
+	for _, d := range vessel.Dimensions(spec.Kind, spec.Cell) {
+		if d.Field == field {
+			return !d.Required
+		}
+	}
+	return field == vessel.FieldRim || field == vessel.FieldWall
+}
+
 func (s *Screen) put(spec *vessel.Spec, field vessel.Field, typed string) error {
-	units := s.session.Plan().Units
-	if field == vessel.FieldWater {
-		unit := quantity.Litre
-		if units == quantity.USCustomary {
-			unit = quantity.Gallon
-		}
-		v, err := quantity.ParseVolume(typed, unit)
-		if err != nil {
-			return s.refusal(err)
-		}
+	switch field {
+	case vessel.FieldWater:
+		v, err := s.words.Reader().Volume(typed, s.waterUnit())
 		spec.Water = v
+		return s.refusal(err)
+	case vessel.FieldCells:
+		n, err := strconv.Atoi(typed)
+		if err != nil || n < 1 || n > vessel.MaxCells {
+			return &FieldError{Text: s.words.T("pots.count_range", words.A{"most": vessel.MaxCells})}
+		}
+		spec.Cells = n
 		return nil
+	case vessel.FieldRings:
+		rings, err := s.readProfile(typed)
+		spec.Rings = rings
+		return err
+	default:
 	}
-	unit := quantity.Centimetre
-	if units == quantity.USCustomary {
-		unit = quantity.Inch
-	}
-	if typed == "" && (field == vessel.FieldRim || field == vessel.FieldWall || field == vessel.FieldMiddleDiameter) {
+	if typed == "" && mayBeEmpty(spec, field) {
 		*lengthOf(spec, field) = 0
 		if field == vessel.FieldRim {
 			spec.Rim = nil
 		}
 		return nil
 	}
-	l, err := quantity.ParseLength(typed, unit)
+	l, err := s.words.Reader().Length(typed, s.lengthUnit())
 	if err != nil {
 		return s.refusal(err)
 	}
 	*lengthOf(spec, field) = l
 	return nil
+}
+
+func (s *Screen) customary() bool { return s.session.Plan().Units == quantity.USCustomary }
+
+func (s *Screen) lengthUnit() quantity.Length {
+	if s.customary() {
+		return quantity.Inch
+	}
+	return quantity.Centimetre
+}
+
+func (s *Screen) waterUnit() quantity.Volume {
+	if s.customary() {
+		return quantity.Gallon
+	}
+	return quantity.Litre
 }
 
 // lengthOf returns where a Spec keeps the length of a field. It panics on a field
@@ -160,10 +215,11 @@ func lengthOf(spec *vessel.Spec, field vessel.Field) *quantity.Length {
 	}
 }
 
+// refusal turns an error of reading into one for the person; nil stays nil.
 func (s *Screen) refusal(err error) error {
 	var parse *quantity.ParseError
 	if errors.As(err, &parse) {
-		return &FieldError{Text: s.words.Refusal(parse)}
+		return &FieldError{Text: s.words.Typed(parse)}
 	}
 	return err
 }

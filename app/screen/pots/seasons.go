@@ -1,6 +1,8 @@
 package pots
 
 import (
+	"slices"
+
 	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/finding"
@@ -124,15 +126,16 @@ func (s *Screen) SetRecipe(season planner.Season, i int) error {
 	}
 	args := append(s.about(pot), finding.Arg{Name: "season", Value: working.Text("plan.season." + string(season))})
 	return s.do("pots.edit_planting", args, func(p *planner.Pot) {
-		kept := p.Plantings[:0]
-		for _, planting := range p.Plantings {
-			if planting.Season != season {
-				kept = append(kept, planting)
-			}
-		}
-		p.Plantings = kept
+		p.Plantings = slices.DeleteFunc(p.Plantings, func(one planner.Planting) bool { return one.Season == season })
 		if i > 0 {
-			p.Plantings = append(p.Plantings, planner.Planting{Season: season, Recipe: recipes[i-1].ID})
+			at := slices.IndexFunc(p.Plantings, func(one planner.Planting) bool { return inYear(one.Season) > inYear(season) })
+			if at < 0 {
+				at = len(p.Plantings)
+			}
+			p.Plantings = slices.Insert(p.Plantings, at, planner.Planting{Season: season, Recipe: recipes[i-1].ID})
 		}
 	})
 }
+
+// inYear is the place of a season in the year.
+func inYear(season planner.Season) int { return slices.Index(planner.Seasons[:], season) }

@@ -8,39 +8,42 @@ import (
 	screen "fourturn/app/screen/pots"
 	"fourturn/app/theme"
 	"fourturn/app/widgets"
+	"fourturn/app/words"
 )
 
 // bench is the grid of pots. Only the tiles in sight exist, so that a thousand pots
 // scroll as ten do.
 type bench struct {
 	view   *View
-	tiles  []screen.Tile
 	grid   *widget.GridWrap
 	search *widgets.MeasureField
+	none   fyne.CanvasObject
 	object fyne.CanvasObject
+	late   bool // the chosen pot is to be scrolled to once the grid has a size
 }
 
 func newBench(v *View) *bench {
 	b := &bench{view: v}
 	b.grid = widget.NewGridWrap(
-		func() int { return len(b.tiles) },
+		v.screen.Shown,
 		func() fyne.CanvasObject { return widgets.NewPotTile(widgets.PotTileData{}, nil) },
-		func(i widget.GridWrapItemID, o fyne.CanvasObject) { b.fill(o.(*widgets.PotTile), b.tiles[i]) },
+		func(i widget.GridWrapItemID, o fyne.CanvasObject) { b.fill(o.(*widgets.PotTile), v.screen.Tile(i)) },
 	)
-	b.search = widgets.NewMeasureField(v.words.T("pots.search"), "", func(text string) error {
+	b.search = widgets.NewMeasureField(v.words.T("pots.search"), v.words.T("pots.search_help"), func(text string) error {
 		v.screen.SetFilter(text)
 		b.search.SetValue(text)
 		v.Refresh()
 		return nil
 	})
-	b.object = container.NewBorder(b.search, nil, nil, nil, b.grid)
+	b.none = widgets.NewText(v.words.T("pots.none_found"))
+	b.object = container.NewBorder(container.NewVBox(b.search, b.none), nil, nil, nil, container.New(gridPlace{b}, b.grid))
 	return b
 }
 
 func (b *bench) fill(tile *widgets.PotTile, t screen.Tile) {
-	data := widgets.PotTileData{Label: t.Label, Detail: t.Detail, Selected: t.Chosen}
+	data := widgets.PotTileData{Label: t.Label, Detail: t.Line, Selected: t.Chosen}
 	if t.Vessel != nil {
-		data.Drawing = widgets.PotData{Side: sideOf(t.Vessel), Name: t.Label}
+		data.Drawing = tileDrawing(t)
 	}
 	if t.Marked {
 		data.Mark, data.MarkName = theme.IconWarning, b.view.words.Severity(t.Worst)
@@ -48,16 +51,53 @@ func (b *bench) fill(tile *widgets.PotTile, t screen.Tile) {
 	tile.Set(data, func() { b.view.Open(t.ID) })
 }
 
-func (b *bench) show(tiles []screen.Tile) {
-	b.tiles = tiles
+func (b *bench) show() {
+	if b.view.screen.Shown() == 0 {
+		b.none.Show()
+	} else {
+		b.none.Hide()
+	}
 	b.grid.Refresh()
+}
+
+// about says how many pots are shown.
+func (b *bench) about() string {
+	return b.view.words.T("pots.about", words.A{"count": b.view.screen.Shown()})
 }
 
 // reveal scrolls to the chosen pot.
 func (b *bench) reveal() {
-	for i, t := range b.tiles {
-		if t.Chosen {
-			b.grid.ScrollTo(i)
-		}
+	if b.late = b.grid.Size().Height == 0; b.late {
+		return
 	}
+	if i := b.view.screen.Place(); i >= 0 {
+		b.grid.ScrollTo(i)
+	}
+}
+
+// gridPlace is the place of the grid, which can scroll only once it has a size.
+type gridPlace struct{ bench *bench }
+
+func (g gridPlace) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size)
+	if g.bench.late {
+		g.bench.reveal()
+	}
+}
+
+func (g gridPlace) MinSize(objects []fyne.CanvasObject) fyne.Size { return objects[0].MinSize() }
+
+// tileScale is the scale of the tiles in units of the screen to a metre, at which a
+// pot of 80 cm fills its tile, so that pots on the bench compare. A larger one is
+// fitted in.
+const tileScale = 180
+
+func tileDrawing(t screen.Tile) widgets.PotData {
+	data := widgets.PotData{Side: sideOf(t.Vessel), Name: t.Label + ", " + t.Detail}
+	wide, _ := t.Vessel.Spread()
+	place := widgets.PotTileSize
+	if float32(wide)*tileScale <= place.Width && float32(t.Vessel.Height())*tileScale <= place.Height {
+		data.UnitsPerMetre = tileScale
+	}
+	return data
 }

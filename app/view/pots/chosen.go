@@ -2,34 +2,40 @@ package pots
 
 import (
 	"math"
-	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
 	screen "fourturn/app/screen/pots"
 	"fourturn/app/widgets"
+	"fourturn/planner/finding"
 	"fourturn/planner/quantity"
 	"fourturn/planner/vessel"
 )
 
 // chosen is the pot that is looked at and edited.
 type chosen struct {
-	view     *View
-	object   fyne.CanvasObject
-	name     *widgets.MeasureField
-	shape    *widgets.ChoiceField
-	material *widgets.ChoiceField
-	spot     *widgets.ChoiceField
-	measured *widgets.ChoiceField
-	drawing  *widgets.PotDrawing
-	fields   []*widgets.MeasureField // in the order of the screen's fields
-	keys     []vessel.Field
-	measures *fyne.Container
-	figures  *fyne.Container
-	notices  *fyne.Container
-	seasons  *seasons
-	spots    []string
+	view      *View
+	object    fyne.CanvasObject
+	name      *widgets.MeasureField
+	shape     *widgets.ChoiceField
+	material  *widgets.ChoiceField
+	spot      *widgets.ChoiceField
+	measured  *widgets.ChoiceField
+	nominal   *widgets.ChoiceField
+	cell      *widgets.ChoiceField
+	cells     []string
+	drawing   *widgets.PotDrawing
+	fields    []*widgets.MeasureField // in the order of the screen's fields
+	keys      []vessel.Field
+	measures  *fyne.Container
+	figures   *fyne.Container
+	errors    *fyne.Container
+	notices   *fyne.Container
+	remarks   *widgets.Section
+	published *fyne.Container // what is published for a trade size
+	seasons   *seasons
+	spots     []string
 }
 
 var pictureLeast = fyne.NewSize(360, 190)
@@ -43,16 +49,21 @@ func newChosen(v *View) *chosen {
 	c.spots = s.Spots().Options
 	c.spot = widgets.NewChoiceField(w.T("pots.spot"), "", c.spots, func(i int) { v.try(s.SetSpot(i)) })
 	c.measured = widgets.NewChoiceField(w.T("vessel.field.measured_on"), "", s.Measured().Options, func(i int) { v.try(s.SetMeasured(i)) })
+	c.nominal = widgets.NewChoiceField(w.T("pots.nominal"), "", s.Nominals().Options, func(i int) { v.try(s.SetNominal(i)) })
+	c.cell = widgets.NewChoiceField(w.T("pots.cell"), "", nil, func(i int) { v.try(s.SetCell(i)) })
+	c.published = container.NewStack()
 	c.drawing = widgets.NewPotDrawing(widgets.PotData{}, pictureLeast)
 	c.measures = container.New(pairs{}, c.name, c.shape)
 	c.figures = container.New(pairs{})
-	c.notices = container.NewVBox()
+	c.errors, c.notices = container.NewVBox(), container.NewVBox()
+	c.remarks = widgets.NewSection(w.T("pots.remarks"), c.notices)
 	c.seasons = newSeasons(v)
 	body := container.NewVBox(
-		c.notices,
 		widgets.NewCard("", c.drawing),
-		widgets.NewSection(w.T("pots.measures"), c.measures),
+		c.errors,
+		widgets.NewSection(w.T("pots.measures"), container.NewVBox(c.measures, c.published)),
 		widgets.NewSection(w.T("pots.worked_out"), c.figures),
+		c.remarks,
 		widgets.NewSection(w.T("pots.year"), c.seasons.object),
 	)
 	c.object = container.NewVScroll(container.New(margin{}, body))
@@ -79,6 +90,19 @@ func (c *chosen) show() {
 		c.spot.SetOptions(c.spots)
 	}
 	c.spot.SetChoice(spots.Chosen)
+	c.nominal.SetChoice(s.Nominals().Chosen)
+	if cells := s.Cells(); len(cells.Options) > 0 {
+		if !equal(cells.Options, c.cells) {
+			c.cells = cells.Options
+			c.cell.SetOptions(c.cells)
+		}
+		c.cell.SetChoice(cells.Chosen)
+	}
+	c.published.Objects = nil
+	if text := s.Published(); text != "" {
+		c.published.Add(widgets.NewText(text))
+	}
+	c.published.Refresh()
 	c.showMeasures(s.Fields())
 	c.showDrawing()
 	c.showFigures(s.Figures())
@@ -103,7 +127,10 @@ func equal(a, b []string) bool {
 func (c *chosen) showMeasures(fields []screen.Field) {
 	if !c.sameKeys(fields) {
 		c.fields, c.keys = nil, nil
-		objects := []fyne.CanvasObject{c.name, c.spot, c.shape, c.material, c.measured}
+		objects := []fyne.CanvasObject{c.name, c.spot, c.shape, c.material, c.measured, c.nominal}
+		if fields[0].Field == vessel.FieldCells {
+			objects = append(objects, c.cell)
+		}
 		for _, f := range fields {
 			key := f.Field
 			entry := widgets.NewMeasureField(f.Label, f.Help, func(text string) error {
@@ -162,38 +189,27 @@ func set(figure *widgets.Figure, f screen.Figure, style widgets.FigureStyle, she
 	figure.SetOnWorking(func() { shell.ShowWorking(f.Figure) })
 }
 
+// showNotices puts what keeps the pot from being worked out above its measures, where
+// it can be mended, and all other remarks below the figures.
 func (c *chosen) showNotices(remarks []screen.Remark) {
-	c.notices.Objects = c.notices.Objects[:0]
+	c.errors.Objects, c.notices.Objects = nil, nil
+	seen := map[string]bool{}
 	for _, r := range remarks {
-		c.notices.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeKind(r.Severity), Title: c.view.words.Severity(r.Severity), Text: r.Text}))
+		if seen[r.Text] { // the same of two plantings
+			continue
+		}
+		seen[r.Text] = true
+		box := c.notices
+		if r.Severity == finding.Error {
+			box = c.errors
+		}
+		box.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeKind(r.Severity), Title: c.view.words.Severity(r.Severity), Text: r.Text}))
 	}
+	c.errors.Refresh()
 	c.notices.Refresh()
-}
-
-// askAlike asks how many pots like the chosen one to add.
-func (v *View) askAlike() {
-	typed := "1"
-	count := widgets.NewMeasureField(v.words.T("pots.how_many"), "", func(text string) error {
-		typed = text
-		return nil
-	})
-	count.SetValue(typed)
-	widgets.ShowDialog(v.shell.Canvas(), widgets.DialogData{
-		Title: v.words.T("pots.duplicate_title"), Content: count, Accept: v.words.T("pots.duplicate"), Cancel: v.words.T("pots.cancel"),
-		Focus: count.Entry(),
-		OnAccept: func() bool {
-			count.Commit()
-			n, err := strconv.Atoi(typed)
-			if err != nil {
-				n = 0
-			}
-			if err := v.screen.Duplicate(n); err != nil {
-				count.SetError(err.Error())
-				return false
-			}
-			v.Refresh()
-			v.bench.reveal()
-			return true
-		},
-	})
+	if len(c.notices.Objects) == 0 {
+		c.remarks.Hide()
+	} else {
+		c.remarks.Show()
+	}
 }

@@ -39,11 +39,13 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	add := widgets.NewButton(widgets.ButtonData{Icon: theme.IconAdd, Label: w.T("pots.add"), Kind: widgets.ButtonMain}, func() { v.try(s.Add()) })
 	alike := widgets.NewButton(widgets.ButtonData{Icon: theme.IconDuplicate, Label: w.T("pots.duplicate")}, v.askAlike)
 	remove := widgets.NewButton(widgets.ButtonData{Icon: theme.IconRemove, Label: w.T("pots.remove"), Kind: widgets.ButtonQuiet}, func() { v.try(s.Remove()) })
-	v.header = widgets.NewPageHeader(w.T("pots.title"), "", remove, alike, add)
+	paste := widgets.NewButton(widgets.ButtonData{Icon: theme.IconOpen, Label: w.T("pots.paste")}, v.askList)
+	v.header = widgets.NewPageHeader(w.T("pots.title"), "", remove, alike, paste, add)
 	v.bench = newBench(v)
 	v.chosen = newChosen(v)
 	first := widgets.NewButton(widgets.ButtonData{Icon: theme.IconAdd, Label: w.T("pots.add_first"), Kind: widgets.ButtonMain}, func() { v.try(s.Add()) })
-	v.empty = widgets.NewEmptyState(theme.DrawingPots, w.T("pots.empty_title"), w.T("pots.empty_text"), first)
+	pasteFirst := widgets.NewButton(widgets.ButtonData{Icon: theme.IconOpen, Label: w.T("pots.paste")}, v.askList)
+	v.empty = widgets.NewEmptyState(theme.DrawingPots, w.T("pots.empty_title"), w.T("pots.empty_text"), first, pasteFirst)
 	v.split = container.New(sideBySide{}, v.bench.object, v.chosen.object)
 	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewStack(v.empty, v.split))
 	v.Refresh()
@@ -62,9 +64,8 @@ func (v *View) Open(id string) {
 
 // Refresh shows the plan as it is now.
 func (v *View) Refresh() {
-	tiles := v.screen.Tiles()
 	pot := v.screen.Chosen()
-	v.header.Set(v.words.T("pots.title"), v.words.T("pots.about", words.A{"count": len(tiles)}))
+	v.header.Set(v.words.T("pots.title"), v.bench.about())
 	if pot == nil {
 		v.split.Hide()
 		v.empty.Show()
@@ -72,7 +73,7 @@ func (v *View) Refresh() {
 	}
 	v.empty.Hide()
 	v.split.Show()
-	v.bench.show(tiles)
+	v.bench.show()
 	v.chosen.show()
 }
 
