@@ -79,7 +79,9 @@ func (u usage) addFile(name string, source []byte, areas map[string]bool) error 
 			return true
 		}
 		at := files.Position(literal.Pos()).String()
-		if wholeKey.MatchString(text) {
+		if strings.HasSuffix(text, "_") && wholeKey.MatchString(text) {
+			u.prefixes[text] = at // such as "climate.reason_" + why
+		} else if wholeKey.MatchString(text) {
 			u.keys[text] = at
 		} else if m := headOfKey.FindStringSubmatch(text); m != nil && (strings.HasSuffix(text, ".") || strings.Contains(text, "%")) {
 			u.prefixes[m[1]] = at
