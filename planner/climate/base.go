@@ -27,10 +27,11 @@ func (in Input) base(site Place, l lapse) (*base, error) {
 			return nil, err
 		}
 	case in.Means != nil:
-		if err := in.Means.check(); err != nil {
+		means, source, err := in.typedMeans(site)
+		if err != nil {
 			return nil, err
 		}
-		b.fromMeans(*in.Means, working.Source{Status: working.Entered})
+		b.fromMeans(means, source)
 	case in.Station != nil:
 		b.fromMeans(in.Station.Means, in.Station.source())
 	case in.Frost != nil:

@@ -23,7 +23,7 @@ type Input struct {
 
 	Record      *Record        // the person's own daily series, taken to be at the site
 	RecordYears int            // how many of its last years count; 0 means 30, the years of a climatological normal
-	Means       *Means         // typed in, taken to be at the site
+	Means       *Means         // typed in, taken to be at the site; NaN for months that are not known
 	Frost       *FreezeDates   // typed in: any levels at one threshold, taken to be at the site
 	Nearby      *FreezeStation // a NOAA freeze station whose dates replace those of Station
 }

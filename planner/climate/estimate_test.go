@@ -7,6 +7,7 @@ import (
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
 	"fourturn/planner/quantity"
+	"fourturn/planner/working"
 )
 
 // Dates estimated from monthly means against NOAA's published 50 and 90 % dates
@@ -153,8 +154,11 @@ func TestInputsThatAreRefused(t *testing.T) {
 	crossed.Tmin[3] = crossed.Tmax[3] + 1
 	hot := s.Means
 	hot.Tmax[6] = 99
-	nan := s.Means
-	nan.Tmin[0] = math.NaN()
+	var unknown climate.Means
+	for i := range 12 {
+		unknown.Tmin[i], unknown.Tmax[i] = math.NaN(), math.NaN()
+	}
+	unknown.Tmax[6] = 25
 	var short []climate.DayValue
 	for d := civil.MustParse("2015-08-01"); d < civil.MustParse("2020-08-01"); d++ {
 		short = append(short, climate.DayValue{Date: d, Tmin: 1, Tmax: 5})
@@ -166,7 +170,7 @@ func TestInputsThatAreRefused(t *testing.T) {
 		"climate.lapse_out_of_range":        {Station: &s, LapseRate: -3},
 		"climate.tmin_above_tmax":           {Place: here, Means: &crossed},
 		"climate.mean_out_of_range":         {Place: here, Means: &hot},
-		"climate.mean_out_of_range ":        {Place: here, Means: &nan},
+		"climate.too_few_means":             {Place: here, Means: &unknown},
 		"climate.frost_without_dates":       {Station: &s, Frost: &climate.FreezeDates{}},
 		"climate.last_frost_out_of_season":  {Station: &s, Frost: &climate.FreezeDates{Last: day("09-15")}},
 		"climate.first_frost_out_of_season": {Station: &s, Frost: &climate.FreezeDates{First: day("06-15")}},
@@ -175,15 +179,38 @@ func TestInputsThatAreRefused(t *testing.T) {
 	} {
 		_, err := climate.New(in)
 		e, ok := err.(*climate.Error)
-		if !ok || e.Code != trimmed(code) {
+		if !ok || e.Code != code {
 			t.Errorf("want %s, got %v", code, err)
 		}
 	}
 }
 
-func trimmed(code string) string {
-	for len(code) > 0 && code[len(code)-1] == ' ' {
-		code = code[:len(code)-1]
+// Months that are not typed follow the year of the station and are marked; with
+// every second month of a station's own year left out, its year comes back.
+func TestMissingMonths(t *testing.T) {
+	s := station(t, "Wien")
+	gaps := s.Means
+	for i := 0; i < 12; i += 2 {
+		gaps.Tmin[i], gaps.Tmax[(i+1)%12] = math.NaN(), math.NaN()
 	}
-	return code
+	c := mustNew(t, climate.Input{Station: &s, Means: &gaps})
+	if c.Temperatures().Status != working.Estimated {
+		t.Errorf("status %s", c.Temperatures().Status)
+	}
+	full := climate.FromStation(s).Daily()
+	for i, v := range c.Daily().Tmin {
+		if math.Abs(v-full.Tmin[i]) > 1e-9 {
+			t.Fatalf("day %d: %g, want %g", i, v, full.Tmin[i])
+		}
+	}
+	// Only the maxima, two degrees warmer: the minima follow.
+	warmer := s.Means
+	for i := range 12 {
+		warmer.Tmax[i] += 2
+		warmer.Tmin[i] = math.NaN()
+	}
+	c = mustNew(t, climate.Input{Station: &s, Means: &warmer})
+	if d := c.Daily().Tmin[100] - full.Tmin[100]; math.Abs(d-2) > 1e-9 {
+		t.Errorf("minima follow by %g K, want 2", d)
+	}
 }

@@ -83,3 +83,12 @@ func (o OddsOn) Working() working.Trace {
 	}
 	return t
 }
+
+// Rain returns the mean rain of each month in mm, January first; ok is false where
+// it is not known, as for a site without a station.
+func (c *Climate) Rain() (monthly [12]float64, ok bool) {
+	if c.base.station == nil || c.base.station.Rain == nil {
+		return monthly, false
+	}
+	return *c.base.station.Rain, true
+}

@@ -232,6 +232,7 @@ func TestSeasonLengths(t *testing.T) {
 // difference of each station is printed, beside that of plain percentiles of the
 // seasons, which is what the smoothing is for.
 func TestDailySeriesAgainstPublished(t *testing.T) {
+	total, totalPlain := 0, 0
 	for _, row := range published(t, "climate_daily_freeze.csv") {
 		r := series(t, row["ghcn_id"]).Between(civil.MustParse("1980-08-01"), civil.MustParse("2010-12-31"))
 		c, err := climate.New(climate.Input{Record: r, RecordYears: 40, Place: &climate.Place{Latitude: num(t, row["latitude"])}})
@@ -259,6 +260,7 @@ func TestDailySeriesAgainstPublished(t *testing.T) {
 			want := civil.MustParseMonthDay(row[x.column])
 			d := later(x.got.Day, want)
 			t.Logf("   %s: %s, published %s: %+d days (plain percentile %+d)", x.column, x.got.Day, want, d, later(x.plain, want))
+			total, totalPlain = total+max(d, -d), totalPlain+max(later(x.plain, want), -later(x.plain, want))
 			limit := int(num(t, row[x.tolerance]))
 			if limit == 0 || x.column == "last_p90" && row["last_p90_counts"] == "no" {
 				continue
@@ -267,6 +269,10 @@ func TestDailySeriesAgainstPublished(t *testing.T) {
 				t.Errorf("%s %s: %+d days from the published date, tolerance %d", row["ghcn_id"], x.column, d, limit)
 			}
 		}
+	}
+	t.Logf("all dates: %d days off, plain percentiles %d", total, totalPlain)
+	if total >= totalPlain {
+		t.Errorf("the smoothing is %d days off in all, plain percentiles %d", total, totalPlain)
 	}
 }
 
