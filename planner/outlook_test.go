@@ -136,6 +136,9 @@ func TestFeedsTakeTurnsByCount(t *testing.T) {
 	ref := reference(t)
 	o := planner.WorkOut(&plan, ref, today)
 	next := firstOpen(t, o)
+	if next.Product != "even" {
+		t.Errorf("the first feed is with %s, the turn begins with even", next.Product)
+	}
 	ticked := plan.WithEntry(planner.Entry{ID: "a", Date: today, Kind: planner.Fed, Product: next.Product, Pots: []string{"round", "square", "trough"}})
 	after := firstOpen(t, planner.WorkOut(&ticked, ref, today))
 	if after.Product == next.Product {

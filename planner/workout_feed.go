@@ -36,6 +36,7 @@ func (w *workOut) rounds() {
 		First: w.Today, Last: w.Today.AddDays(roundDays), Products: len(turn), Prefer: w.preferred(), Effort: roundEffort,
 	})
 	w.Findings = append(w.Findings, plan.Findings...)
+	turn = w.fromTheFirst(turn, plan.Rounds)
 	for i, feeds := range plan.Feeds {
 		out := &w.Pots[pots[i].pot]
 		for _, f := range feeds {
@@ -45,6 +46,22 @@ func (w *workOut) rounds() {
 	for _, r := range plan.Rounds {
 		w.Rounds = append(w.Rounds, w.round(r, turn[r.Product], pots))
 	}
+}
+
+// fromTheFirst returns the turn as the rounds number it, begun with the first product
+// of the plan where no pot has been fed yet: whose turn it is first is then free, and a
+// person expects the first.
+func (w *workOut) fromTheFirst(turn []turnProduct, rounds []nutrition.Round) []turnProduct {
+	if len(rounds) == 0 {
+		return turn
+	}
+	for _, e := range w.Plan.Log {
+		if e.Kind == Fed {
+			return turn
+		}
+	}
+	first := len(turn) - rounds[0].Product
+	return append(append([]turnProduct(nil), turn[first%len(turn):]...), turn[:first%len(turn)]...)
 }
 
 func pourFigure(p nutrition.Pour) Figure {
