@@ -10,8 +10,8 @@ import (
 	"fourturn/app/session"
 	"fourturn/app/words"
 	"fourturn/planner"
+	"fourturn/planner/civil"
 	"fourturn/planner/finding"
-	"fourturn/planner/quantity"
 	"fourturn/planner/working"
 )
 
@@ -49,10 +49,15 @@ func (s *Screen) figure(key string, f planner.Figure) Figure {
 		return Figure{Label: s.words.T(key), Value: "–"}
 	}
 	trace := f.Working()
-	return Figure{
-		Label: s.words.T(key), Value: s.words.Named(key, f.Value, s.session.Plan().Units), Soft: trace.Soft(), Figure: f,
+	value := s.words.Named(key, f.Value, s.session.Plan().Units)
+	if unit, ok := spoonUnits[key]; ok {
+		value = s.words.T(unit, words.A{"n": value})
 	}
+	return Figure{Label: s.words.T(key), Value: value, Soft: trace.Soft(), Figure: f}
 }
+
+// spoonUnits are the figures that are written with the unit of a spoon.
+var spoonUnits = map[string]string{"feeding.spoons": "feeding.tsp", "feeding.tablespoons": "feeding.tbsp"}
 
 // Product is one soluble product in the turn.
 type Product struct {
@@ -68,11 +73,7 @@ func (s *Screen) Products() []Product {
 	next := s.next()
 	var list []Product
 	for i, id := range plan.Feeding.Turn {
-		name := id
-		if p := plan.Product(id); p != nil && p.Name != "" {
-			name = p.Name
-		}
-		list = append(list, Product{ID: id, Letter: letter(i), Name: name, Next: next != nil && next.Product == id})
+		list = append(list, Product{ID: id, Letter: letter(i), Name: nameOf(plan, id), Next: next != nil && next.Product == id})
 	}
 	return list
 }
@@ -105,7 +106,9 @@ type Round struct {
 	Cans    Figure
 	Dose    Figure
 	Spoons  Figure
-	round   *planner.Round
+	date    civil.Date
+	product string   // id
+	pots    []string // ids, since another plan may number its pots otherwise
 }
 
 // Rounds returns the coming rounds, at most n of them.
@@ -145,10 +148,14 @@ func (s *Screen) Past(n int) []Round {
 
 func (s *Screen) row(all *planner.Outlook, r *planner.Round) Round {
 	row := Round{
-		When: s.words.WeekdayDate(r.Date), Late: !r.Done && r.Date < all.Today, Done: r.Done, Letter: "–", Product: r.Product,
+		When: s.words.WeekdayDate(r.Date), Late: !r.Done && r.Date < all.Today, Done: r.Done, Letter: "–", Product: nameOf(all.Plan, r.Product),
 		Pots:  s.words.T("feeding.pots", words.A{"count": len(r.Pots)}),
 		Water: s.figure("feeding.water", r.Water), Cans: s.figure("feeding.cans", r.Cans),
-		Dose: s.figure("feeding.dose", r.Dose), Spoons: s.figure("feeding.spoons", r.Spoons), round: r,
+		Dose: s.figure("feeding.dose", r.Dose), Spoons: s.figure("feeding.spoons", r.Spoons),
+		date: r.Date, product: r.Product,
+	}
+	for _, i := range r.Pots {
+		row.pots = append(row.pots, all.Pots[i].Pot.ID)
 	}
 	for _, p := range s.Products() {
 		if p.ID == r.Product {
@@ -162,25 +169,66 @@ func (s *Screen) row(all *planner.Outlook, r *planner.Round) Round {
 // the one that was planned.
 func (s *Screen) Tick(r Round, product string) error {
 	if product == "" {
-		product = r.round.Product
+		product = r.product
 	}
 	return s.enter("feeding.edit_fed", r, planner.Entry{Kind: planner.Fed, Product: product})
 }
 
+// CanLeaveOut reports whether a round falls into the coming week. Only then is it
+// known that it is not needed, as for rain.
+func (s *Screen) CanLeaveOut(r Round) bool {
+	const week = 7
+	all, _ := s.session.Outlook()
+	return all != nil && r.date < all.Today.AddDays(week)
+}
+
 // LeaveOut enters that a round was left out today, for rain, say. The same product
-// stays next.
+// stays next. A round of a later week is refused.
 func (s *Screen) LeaveOut(r Round) error {
+	if !s.CanLeaveOut(r) {
+		return &FieldError{Text: s.words.T("feeding.too_early", words.A{"date": r.When})}
+	}
 	return s.enter("feeding.edit_skipped", r, planner.Entry{Kind: planner.Skipped})
 }
 
 func (s *Screen) enter(name string, r Round, e planner.Entry) error {
 	all, _ := s.session.Outlook()
-	e.ID, e.Date = s.newID(), all.Today
-	for _, i := range r.round.Pots {
-		e.Pots = append(e.Pots, all.Pots[i].Pot.ID)
+	if all == nil {
+		return nil
 	}
-	args := []finding.Arg{{Name: "product", Value: working.Text(r.Product)}, {Name: "pots", Value: working.Text(r.Pots)}}
-	return s.session.Do(name, args, func(p planner.Plan) (planner.Plan, error) { return p.WithEntry(e), nil })
+	e.ID, e.Date = s.newID(), all.Today
+	args := []finding.Arg{{Name: "product", Value: working.Text(s.productName(e, r))}, {Name: "pots", Value: working.Text(r.Pots)}}
+	err := s.session.Do(name, args, func(p planner.Plan) (planner.Plan, error) {
+		e.Pots = nil
+		for _, id := range r.pots {
+			if p.Pot(id) != nil { // it may be gone since the list was drawn
+				e.Pots = append(e.Pots, id)
+			}
+		}
+		if len(e.Pots) == 0 {
+			return p, session.ErrNothingToDo
+		}
+		return p.WithEntry(e), nil
+	})
+	if err != nil {
+		return &FieldError{Text: s.words.T("feeding.refused", words.A{"cause": err.Error()})}
+	}
+	return nil
+}
+
+// productName is the name of what was really in the can.
+func (s *Screen) productName(e planner.Entry, r Round) string {
+	if e.Product == "" || e.Product == r.product {
+		return r.Product
+	}
+	return nameOf(s.session.Plan(), e.Product)
+}
+
+func nameOf(plan *planner.Plan, product string) string {
+	if p := plan.Product(product); p != nil && p.Name != "" {
+		return p.Name
+	}
+	return product
 }
 
 // FieldError refuses what was typed into a field; its text is for the person.
@@ -188,37 +236,3 @@ type FieldError struct{ Text string }
 
 // Error returns the text.
 func (e *FieldError) Error() string { return e.Text }
-
-// Can returns the volume of the can, written out.
-func (s *Screen) Can() string {
-	return s.words.Water(s.can(), s.session.Plan().Units)
-}
-
-const usualCan = 9 * quantity.Litre // as the nutrition chapter takes it
-
-func (s *Screen) can() quantity.Volume {
-	if c := s.session.Plan().Feeding.Can; c > 0 {
-		return c
-	}
-	return usualCan
-}
-
-// SetCan changes the volume of the can.
-func (s *Screen) SetCan(typed string) error {
-	unit := quantity.Litre
-	if s.session.Plan().Units == quantity.USCustomary {
-		unit = quantity.Gallon
-	}
-	v, err := quantity.ParseVolume(typed, unit)
-	if err != nil {
-		return s.refusal(err)
-	}
-	err = s.session.Do("feeding.edit_can", nil, func(p planner.Plan) (planner.Plan, error) {
-		p.Feeding.Can = v
-		return p, nil
-	})
-	if err != nil {
-		return &FieldError{Text: s.words.T("feeding.can_range")}
-	}
-	return nil
-}

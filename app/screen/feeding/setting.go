@@ -10,10 +10,61 @@ import (
 	"fourturn/planner/quantity"
 )
 
+const usualCan = 9 * quantity.Litre // as the nutrition chapter takes it
+
+// The cans that a plan may have: from a mug to a tank.
+const (
+	leastCan = 0.1 * quantity.Litre
+	mostCan  = 2000 * quantity.Litre
+)
+
+// Can returns the volume of the can, written out.
+func (s *Screen) Can() string {
+	can := s.session.Plan().Feeding.Can
+	if can <= 0 {
+		can = usualCan
+	}
+	return s.words.Water(can, s.session.Plan().Units)
+}
+
+// SetCan changes the volume of the can; nothing typed gives back the usual one. A bare
+// number is taken in litres or gallons.
+func (s *Screen) SetCan(typed string) error {
+	units := s.session.Plan().Units
+	can := quantity.Volume(0)
+	if strings.TrimSpace(typed) != "" {
+		unit := quantity.Litre
+		if units == quantity.USCustomary {
+			unit = quantity.Gallon
+		}
+		v, err := s.words.Reader().Volume(typed, unit)
+		if err != nil {
+			return s.refusal(err)
+		}
+		if v < leastCan || v > mostCan {
+			return &FieldError{Text: s.words.T("feeding.can_range", words.A{"least": s.words.Water(leastCan, units), "most": s.words.Water(mostCan, units)})}
+		}
+		can = v
+	}
+	return s.set("feeding.edit_can", func(f *planner.FeedingSettings) { f.Can = can })
+}
+
+// set is one edit of how feeds go.
+func (s *Screen) set(name string, edit func(*planner.FeedingSettings)) error {
+	err := s.session.Do(name, nil, func(p planner.Plan) (planner.Plan, error) {
+		edit(&p.Feeding)
+		return p, nil
+	})
+	if err != nil {
+		return &FieldError{Text: s.words.T("feeding.refused", words.A{"cause": err.Error()})}
+	}
+	return nil
+}
+
 func (s *Screen) refusal(err error) error {
 	var parse *quantity.ParseError
 	if errors.As(err, &parse) {
-		return &FieldError{Text: s.words.Refusal(parse)}
+		return &FieldError{Text: s.words.Typed(parse)}
 	}
 	return err
 }
@@ -46,47 +97,5 @@ func (s *Screen) SetInterval(typed string) error {
 		}
 		days = n
 	}
-	return s.session.Do("feeding.edit_interval", nil, func(p planner.Plan) (planner.Plan, error) {
-		p.Feeding.Interval = days
-		return p, nil
-	})
-}
-
-// Charge is the slow release of one pot.
-type Charge struct {
-	Pot    string
-	Season string
-	When   string
-	Mass   Figure
-	Spoons Figure
-	Spent  Figure
-}
-
-// Charges returns the slow release that is in the pots or goes in next.
-func (s *Screen) Charges() []Charge {
-	all, _ := s.session.Outlook()
-	if all == nil {
-		return nil
-	}
-	var list []Charge
-	for i := range all.Pots {
-		p := &all.Pots[i]
-		for k := range p.Stands {
-			stand := &p.Stands[k]
-			if stand.Charge.IsZero() || stand.To <= all.Today {
-				continue
-			}
-			name := p.Pot.Name
-			if name == "" {
-				name = p.Pot.ID
-			}
-			list = append(list, Charge{
-				Pot: name, Season: s.words.T("plan.season." + string(stand.Season)), When: s.words.Date(stand.From),
-				Mass: s.figure("feeding.charge", stand.Charge), Spoons: s.figure("feeding.tablespoons", stand.Spoons),
-				Spent: s.figure("feeding.spent", stand.Spent),
-			})
-			break
-		}
-	}
-	return list
+	return s.set("feeding.edit_interval", func(f *planner.FeedingSettings) { f.Interval = days })
 }

@@ -5,16 +5,13 @@
 package mix
 
 import (
-	"errors"
 	"slices"
 
 	"fourturn/app/session"
 	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
-	"fourturn/planner/mix"
 	"fourturn/planner/quantity"
-	"fourturn/planner/working"
 )
 
 // Session is the open plan with what is worked out for it.
@@ -86,6 +83,15 @@ func (s *Screen) clients() []string {
 	return list
 }
 
+// bought is the client whose pots are bought for; one who has no pots any more gives
+// way to all.
+func (s *Screen) bought() string {
+	if slices.Contains(s.clients(), s.client) {
+		return s.client
+	}
+	return ""
+}
+
 // ChooseClient buys for one client's pots; 0 for all.
 func (s *Screen) ChooseClient(i int) {
 	s.client = ""
@@ -94,10 +100,10 @@ func (s *Screen) ChooseClient(i int) {
 	}
 }
 
-// buySpan returns the chosen span of days.
+// buySpan returns the chosen span of days of an outlook that is there.
 func (s *Screen) buySpan() planner.Span {
 	all := s.outlook()
-	span := planner.Span{From: all.Today, To: all.Today.AddDays(yearDays), Client: s.client}
+	span := planner.Span{From: all.Today, To: all.Today.AddDays(yearDays), Client: s.bought()}
 	switch s.span {
 	case 0:
 		span.From, span.To = s.nextChangeOut(span)
@@ -126,6 +132,9 @@ func (s *Screen) nextChangeOut(year planner.Span) (from, to civil.Date) {
 
 // Days writes out which days are bought for.
 func (s *Screen) Days() string {
+	if !s.Known() {
+		return ""
+	}
 	span := s.buySpan()
 	return s.words.DateRange(span.From, span.To.AddDays(-1))
 }
@@ -143,7 +152,11 @@ func (s *Screen) figure(key string, f planner.Figure) Figure {
 		return Figure{Label: s.words.T(key), Value: "–"}
 	}
 	trace := f.Working()
-	return Figure{Label: s.words.T(key), Value: s.words.Value(f.Value, s.session.Plan().Units), Soft: trace.Soft(), Figure: f}
+	value := s.words.Value(f.Value, s.session.Plan().Units)
+	if key == "mix_buying.spoons" {
+		value = s.words.T("mix_buying.tbsp", words.A{"n": value})
+	}
+	return Figure{Label: s.words.T(key), Value: value, Soft: trace.Soft(), Figure: f}
 }
 
 // Row is one change-out of one pot.
@@ -159,6 +172,9 @@ type Row struct {
 // Rows returns the change-outs of the span.
 func (s *Screen) Rows() []Row {
 	all := s.outlook()
+	if all == nil {
+		return nil
+	}
 	var rows []Row
 	for _, n := range all.Needs(s.buySpan()) {
 		p := &all.Pots[n[0]]
@@ -179,6 +195,9 @@ func (s *Screen) Rows() []Row {
 // Totals returns the sums of the rows: loose mix and slow release.
 func (s *Screen) Totals() (loose, charge string) {
 	all := s.outlook()
+	if all == nil {
+		return "", ""
+	}
 	litres, kilograms := 0.0, 0.0
 	for _, n := range all.Needs(s.buySpan()) {
 		stand := &all.Pots[n[0]].Stands[n[1]]
@@ -189,74 +208,4 @@ func (s *Screen) Totals() (loose, charge string) {
 	}
 	units := s.session.Plan().Units
 	return s.words.Volume(quantity.Volume(litres), units), s.words.Mass(quantity.Mass(kilograms), units)
-}
-
-// Purchase is what to buy.
-type Purchase struct {
-	Lines    []string // such as "4 bags of 75 L, 76.00"
-	Cost     Figure
-	LeftOver string
-	Naive    string // what the best single size would cost, or ""
-	Trouble  string // why nothing can be bought, or ""
-}
-
-// Purchase returns the cheapest bags for the span.
-func (s *Screen) Purchase() Purchase {
-	bought, err := s.outlook().BuyMix(s.buySpan())
-	if err != nil {
-		return Purchase{Trouble: s.trouble(err)}
-	}
-	money := s.words.WithCurrency(s.session.Plan().Currency)
-	units := s.session.Plan().Units
-	var p Purchase
-	for _, line := range bought.Lines {
-		p.Lines = append(p.Lines, s.words.T("mix_buying.line", words.A{
-			"count": line.Count, "size": s.words.Volume(line.Volume/quantity.Volume(line.Count), units), "cost": money.Money(line.Cost),
-		}))
-	}
-	if len(p.Lines) == 0 {
-		p.Lines = []string{s.words.T("mix_buying.nothing")}
-	}
-	cost := planner.NewFigure(working.Number(bought.Cost, working.Money), bought.Working)
-	p.Cost = s.figure("mix_buying.cost", cost)
-	p.Cost.Value = money.Money(bought.Cost)
-	p.LeftOver = s.words.Volume(bought.LeftOver, units)
-	if single, ok := bought.CheapestSingleSize(); ok && single.Cost > bought.Cost {
-		p.Naive = s.words.T("mix_buying.naive", words.A{"cost": money.Money(single.Cost)})
-	}
-	return p
-}
-
-func (s *Screen) trouble(err error) string {
-	var order *mix.OrderError
-	switch {
-	case errors.As(err, &order):
-		return s.words.T(order.Code)
-	case errors.Is(err, mix.ErrNothingSold):
-		return s.words.T("mix_buying.no_bags")
-	}
-	return err.Error()
-}
-
-// Feed is what the coming year asks of a fertiliser.
-type Feed struct {
-	Name string
-	Need Figure
-}
-
-// Feeds returns the fertilisers of the coming year.
-func (s *Screen) Feeds() []Feed {
-	all := s.outlook()
-	var list []Feed
-	for _, b := range all.Buying {
-		if b.Product == "" {
-			continue
-		}
-		name := b.Product
-		if p := all.Plan.Product(b.Product); p != nil && p.Name != "" {
-			name = p.Name
-		}
-		list = append(list, Feed{Name: name, Need: s.figure("mix_buying.year_need", b.Need)})
-	}
-	return list
 }

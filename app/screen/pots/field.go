@@ -41,7 +41,7 @@ func (s *Screen) Fields() []Field {
 	var fields []Field
 	add := func(f vessel.Field, help, value string) {
 		fields = append(fields, Field{
-			Field: f, Label: s.words.T("vessel.field." + string(f)), Help: s.words.T(help), Value: value, Error: s.short(faults, f),
+			Field: f, Label: words.Capital(s.words.T("vessel.field." + string(f))), Help: s.words.T(help), Value: value, Error: s.short(faults, f),
 		})
 	}
 	if spec.Kind == vessel.Pockets {

@@ -56,12 +56,27 @@ func (s *Screen) Names() (names []string, chosen int) {
 	site := s.Chosen()
 	for i := range s.session.Plan().Sites {
 		one := &s.session.Plan().Sites[i]
-		names = append(names, one.Name)
+		names = append(names, nameOf(one))
 		if one.ID == site.ID {
 			chosen = i
 		}
 	}
 	return names, chosen
+}
+
+func nameOf(site *planner.Site) string {
+	if site.Name != "" {
+		return site.Name
+	}
+	return site.ID
+}
+
+// Name returns what the site that is looked at is called, or "".
+func (s *Screen) Name() string {
+	if site := s.Chosen(); site != nil {
+		return nameOf(site)
+	}
+	return ""
 }
 
 // Choose looks at another site.
@@ -86,9 +101,12 @@ func (s *Screen) Outlook() *planner.SiteOutlook {
 	return nil
 }
 
-// Today returns the day that was worked out for.
+// Today returns the day that was worked out for, or no day before that.
 func (s *Screen) Today() civil.Date {
 	all, _ := s.session.Outlook()
+	if all == nil {
+		return 0
+	}
 	return all.Today
 }
 
@@ -167,6 +185,13 @@ func (s *Screen) Elevation() string {
 	return ""
 }
 
+// The heights that a site may have: from below the shore of the Dead Sea to above any
+// town.
+const (
+	lowest  = -450 * quantity.Metre
+	highest = 6000 * quantity.Metre
+)
+
 // SetElevation says how high the site lies; nothing typed takes the station's height.
 func (s *Screen) SetElevation(typed string) error {
 	var height *quantity.Length
@@ -175,13 +200,16 @@ func (s *Screen) SetElevation(typed string) error {
 		if s.session.Plan().Units == quantity.USCustomary {
 			unit = quantity.Foot
 		}
-		l, err := quantity.ParseLength(typed, unit)
+		l, err := s.words.Reader().Length(typed, unit)
 		if err != nil {
 			return s.refusal(err)
 		}
+		if l < lowest || l > highest {
+			return &FieldError{Text: s.words.T("site.elevation_range", words.A{"lowest": s.height(lowest), "highest": s.height(highest)})}
+		}
 		height = &l
 	}
-	return s.edit("site.edit_elevation", "site.elevation_range", func(site *planner.Site) { site.Elevation = height })
+	return s.edit("site.edit_elevation", func(site *planner.Site) { site.Elevation = height })
 }
 
 // Frost returns the person's own last and first frost, written MM-DD, or "".
@@ -203,7 +231,7 @@ func (s *Screen) SetFrost(last bool, typed string) error {
 		}
 		day = parsed
 	}
-	return s.edit("site.edit_frost", "site.frost_format", func(site *planner.Site) {
+	return s.edit("site.edit_frost", func(site *planner.Site) {
 		if last {
 			site.Frost.Last = day
 		} else {
@@ -212,17 +240,17 @@ func (s *Screen) SetFrost(last bool, typed string) error {
 	})
 }
 
-func (s *Screen) edit(name, refused string, edit func(*planner.Site)) error {
+func (s *Screen) edit(name string, edit func(*planner.Site)) error {
 	site := s.Chosen()
 	if site == nil {
 		return nil
 	}
 	id := site.ID
-	err := s.session.Do(name, []finding.Arg{{Name: "site", Value: working.Text(site.Name)}}, func(p planner.Plan) (planner.Plan, error) {
+	err := s.session.Do(name, []finding.Arg{{Name: "site", Value: working.Text(nameOf(site))}}, func(p planner.Plan) (planner.Plan, error) {
 		return p.WithSite(id, edit)
 	})
 	if err != nil {
-		return &FieldError{Text: s.words.T(refused)}
+		return &FieldError{Text: s.words.T("site.refused", words.A{"cause": err.Error()})}
 	}
 	return nil
 }
@@ -230,7 +258,7 @@ func (s *Screen) edit(name, refused string, edit func(*planner.Site)) error {
 func (s *Screen) refusal(err error) error {
 	var parse *quantity.ParseError
 	if errors.As(err, &parse) {
-		return &FieldError{Text: s.words.Refusal(parse)}
+		return &FieldError{Text: s.words.Typed(parse)}
 	}
 	return err
 }

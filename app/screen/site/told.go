@@ -27,12 +27,13 @@ func (s *Screen) Figures() []Figure {
 	for _, f := range out.Figures {
 		trace := f.Working()
 		list = append(list, Figure{
-			Label: s.words.T(trace.Name), Value: s.value(trace.Name, f.Value), Soft: trace.Soft(), Figure: f,
+			Label: words.Capital(s.words.T(trace.Name)), Value: s.value(trace.Name, f.Value), Soft: trace.Soft(), Figure: f,
 		})
 	}
 	return list
 }
 
+// value writes a figure of the site: days that come every year have no year.
 func (s *Screen) value(name string, v working.Value) string {
 	if v.Unit == working.DayNumber {
 		return s.words.ShortDate(v.Date)
@@ -109,6 +110,9 @@ func (s *Screen) temperature(c float64) string {
 // in steps of 5 °C or 10 °F.
 func (s *Screen) Scale() (values []float64, labels []string) {
 	out := s.Outlook()
+	if out == nil {
+		return nil, nil
+	}
 	low, high := out.Low[0], out.High[0]
 	for i := range out.Low {
 		low, high = min(low, out.Low[i]), max(high, out.High[i])

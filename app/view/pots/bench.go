@@ -9,6 +9,7 @@ import (
 	"fourturn/app/theme"
 	"fourturn/app/widgets"
 	"fourturn/app/words"
+	"fourturn/planner/finding"
 )
 
 // bench is the grid of pots. Only the tiles in sight exist, so that a thousand pots
@@ -19,7 +20,6 @@ type bench struct {
 	search *widgets.MeasureField
 	none   fyne.CanvasObject
 	object fyne.CanvasObject
-	late   bool // the chosen pot is to be scrolled to once the grid has a size
 }
 
 func newBench(v *View) *bench {
@@ -47,6 +47,9 @@ func (b *bench) fill(tile *widgets.PotTile, t screen.Tile) {
 	}
 	if t.Marked {
 		data.Mark, data.MarkName = theme.IconWarning, b.view.words.Severity(t.Worst)
+		if t.Worst == finding.Error {
+			data.Mark = theme.IconError
+		}
 	}
 	tile.Set(data, func() { b.view.Open(t.ID) })
 }
@@ -67,20 +70,20 @@ func (b *bench) about() string {
 
 // reveal scrolls to the chosen pot.
 func (b *bench) reveal() {
-	if b.late = b.grid.Size().Height == 0; b.late {
-		return
-	}
 	if i := b.view.screen.Place(); i >= 0 {
 		b.grid.ScrollTo(i)
 	}
 }
 
-// gridPlace is the place of the grid, which can scroll only once it has a size.
+// gridPlace is the place of the grid. When tiles move to other rows, as the window
+// gets wider, the grid would go on showing the old height, where now there may be no
+// tile: the chosen pot is brought back into sight.
 type gridPlace struct{ bench *bench }
 
 func (g gridPlace) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	before := g.bench.grid.Size()
 	objects[0].Resize(size)
-	if g.bench.late {
+	if before.Width != size.Width {
 		g.bench.reveal()
 	}
 }

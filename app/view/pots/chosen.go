@@ -8,6 +8,7 @@ import (
 
 	screen "fourturn/app/screen/pots"
 	"fourturn/app/widgets"
+	"fourturn/app/words"
 	"fourturn/planner/finding"
 	"fourturn/planner/quantity"
 	"fourturn/planner/vessel"
@@ -45,10 +46,10 @@ func newChosen(v *View) *chosen {
 	c := &chosen{view: v}
 	c.name = widgets.NewMeasureField(w.T("pots.name"), "", func(text string) error { return c.after(s.SetName(text)) })
 	c.shape = widgets.NewChoiceField(w.T("pots.shape"), "", s.Shapes().Options, func(i int) { v.try(s.SetShape(i)) })
-	c.material = widgets.NewChoiceField(w.T("vessel.field.material"), "", s.Materials().Options, func(i int) { v.try(s.SetMaterial(i)) })
+	c.material = widgets.NewChoiceField(words.Capital(w.T("vessel.field.material")), "", s.Materials().Options, func(i int) { v.try(s.SetMaterial(i)) })
 	c.spots = s.Spots().Options
 	c.spot = widgets.NewChoiceField(w.T("pots.spot"), "", c.spots, func(i int) { v.try(s.SetSpot(i)) })
-	c.measured = widgets.NewChoiceField(w.T("vessel.field.measured_on"), "", s.Measured().Options, func(i int) { v.try(s.SetMeasured(i)) })
+	c.measured = widgets.NewChoiceField(words.Capital(w.T("vessel.field.measured_on")), "", s.Measured().Options, func(i int) { v.try(s.SetMeasured(i)) })
 	c.nominal = widgets.NewChoiceField(w.T("pots.nominal"), "", s.Nominals().Options, func(i int) { v.try(s.SetNominal(i)) })
 	c.cell = widgets.NewChoiceField(w.T("pots.cell"), "", nil, func(i int) { v.try(s.SetCell(i)) })
 	c.published = container.NewStack()
@@ -203,7 +204,7 @@ func (c *chosen) showNotices(remarks []screen.Remark) {
 		if r.Severity == finding.Error {
 			box = c.errors
 		}
-		box.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeKind(r.Severity), Title: c.view.words.Severity(r.Severity), Text: r.Text}))
+		box.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeKind(r.Severity), Title: words.Capital(c.view.words.Severity(r.Severity)), Text: r.Text}))
 	}
 	c.errors.Refresh()
 	c.notices.Refresh()
