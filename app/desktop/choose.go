@@ -89,7 +89,7 @@ func (s *Shell) newFileDialog(suggested string, check func(path string) error, c
 
 func (f *fileDialog) show(s *Shell, title, accept string) {
 	content := container.NewBorder(nil, column(f.name, f.problem), nil, nil, f.browser.object)
-	var focus fyne.Focusable = f.browser.table.Body()
+	focus := f.browser.table.Body()
 	if f.name.Text != "" {
 		focus = f.name
 	}
