@@ -11,7 +11,6 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
-	"fourturn/app/session"
 	"fourturn/app/widgets"
 	"fourturn/planner/quantity"
 )

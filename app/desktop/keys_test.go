@@ -8,8 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
-
-	"fourturn/app/session"
 )
 
 func TestEveryKeyMeansOneThing(t *testing.T) {

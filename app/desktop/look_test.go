@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2/test"
 	"github.com/google/go-cmp/cmp"
 
-	"fourturn/app/session"
 	"fourturn/app/theme"
 	"fourturn/planner/quantity"
 )

@@ -10,7 +10,6 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
-	"fourturn/app/session"
 	"fourturn/planner"
 )
 
