@@ -37,14 +37,3 @@ func historyOf(plan *Plan) history {
 	}
 	return h
 }
-
-// lastFeed returns the last feed that a pot really had, or ok false.
-func (h history) lastFeed(pot string) (Entry, bool) {
-	entries := h.fed[pot]
-	for i := len(entries) - 1; i >= 0; i-- {
-		if entries[i].Kind == Fed {
-			return entries[i], true
-		}
-	}
-	return Entry{}, false
-}
