@@ -51,7 +51,7 @@ var (
 func NewButton(data ButtonData, onPress func()) *Button {
 	b := &Button{data: data}
 	b.press = onPress
-	b.ExtendBaseWidget(b)
+	b.extend(b)
 	return b
 }
 

@@ -115,3 +115,46 @@ func TestDialogEscapeFromWithin(t *testing.T) {
 		t.Error("Esc on the button must close")
 	}
 }
+
+// In a window the parts of a widget are not known, only the widget: Esc on a button
+// must reach the dialog around it, and the window where there is no dialog.
+func TestEscOnAButtonIsPassedOn(t *testing.T) {
+	golden.App(t, theme.Options{Mode: theme.Light})
+	button := NewButton(ButtonData{Label: "Go on"}, nil)
+	w := test.NewTempWindow(t, button)
+	got := 0
+	w.Canvas().SetOnTypedKey(func(ev *fyne.KeyEvent) {
+		if ev.Name == fyne.KeyEscape {
+			got++
+		}
+	})
+	w.Canvas().Focus(button)
+	button.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if got != 1 {
+		t.Errorf("the window heard Esc %d times", got)
+	}
+	inside := NewButton(ButtonData{Label: "Inside"}, nil)
+	d := ShowDialog(w.Canvas(), DialogData{Title: "A question", Content: inside, Cancel: "Cancel"})
+	inside.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if !d.Closed() {
+		t.Error("Esc on a button did not cancel the dialog")
+	}
+	if got != 1 {
+		t.Error("the window heard an Esc that the dialog took")
+	}
+}
+
+func TestAFieldIsTypingUntilItIsCommitted(t *testing.T) {
+	golden.App(t, theme.Options{Mode: theme.Light})
+	field := NewMeasureField("Height", "", func(string) error { return nil })
+	field.SetValue("40 cm")
+	test.NewTempWindow(t, field)
+	typing := field.Entry().(interface{ Typing() bool })
+	if typing.Typing() {
+		t.Error("an untouched field is typing")
+	}
+	test.Type(field.Entry(), "9")
+	if !typing.Typing() {
+		t.Error("a changed field is not typing")
+	}
+}

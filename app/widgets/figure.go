@@ -52,7 +52,7 @@ var (
 // NewFigure returns a figure. onWorking may be nil.
 func NewFigure(data FigureData, onWorking func()) *Figure {
 	f := &Figure{data: data}
-	f.ExtendBaseWidget(f)
+	f.extend(f)
 	f.SetOnWorking(onWorking)
 	return f
 }

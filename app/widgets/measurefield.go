@@ -150,6 +150,10 @@ func (e *measureEntry) AccessibilityLabel() string { return e.field.Accessibilit
 // AccessibilityRole is the field's.
 func (e *measureEntry) AccessibilityRole() fyne.AccessibleRole { return e.field.AccessibilityRole() }
 
+// Typing reports whether something is typed that was not committed: then Undo is the
+// field's, else it is the plan's.
+func (e *measureEntry) Typing() bool { return e.Text != e.field.value }
+
 func (e *measureEntry) FocusGained() {
 	e.holdsFocus = true
 	e.Entry.FocusGained()

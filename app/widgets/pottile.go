@@ -39,7 +39,7 @@ var PotTileSize = fyne.NewSize(144, 112)
 func NewPotTile(data PotTileData, onPress func()) *PotTile {
 	t := &PotTile{data: data}
 	t.press = onPress
-	t.ExtendBaseWidget(t)
+	t.extend(t)
 	return t
 }
 

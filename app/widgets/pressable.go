@@ -10,7 +10,15 @@ import (
 type pressable struct {
 	widget.BaseWidget
 	focused, hovered bool
-	press            func() // nil when there is nothing to press
+	press            func()      // nil when there is nothing to press
+	self             fyne.Widget // the widget that this is a part of
+}
+
+// extend makes self the widget that this is a part of. The window knows that one and
+// not its parts.
+func (p *pressable) extend(self fyne.Widget) {
+	p.self = self
+	p.ExtendBaseWidget(self)
 }
 
 var (
@@ -44,13 +52,13 @@ func (p *pressable) FocusLost() {
 // TypedRune is not used.
 func (p *pressable) TypedRune(rune) {}
 
-// TypedKey presses on Enter and Space and passes Esc on to the dialog around.
+// TypedKey presses on Enter and Space and passes Esc on.
 func (p *pressable) TypedKey(ev *fyne.KeyEvent) {
 	switch ev.Name {
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
 		p.do()
 	case fyne.KeyEscape:
-		escape(p)
+		escape(p.self)
 	}
 }
 
@@ -77,11 +85,19 @@ func (p *pressable) Cursor() desktop.Cursor {
 	return desktop.DefaultCursor
 }
 
-// escape cancels the dialog that lies on top. Widgets call it for an Esc that they
-// have no use for themselves.
+// escape passes on an Esc that a widget has no use for itself: it cancels the dialog
+// that lies on top; where there is none, the window gets the key.
 func escape(from fyne.CanvasObject) {
 	if d := topDialog(from); d != nil {
 		d.Cancel()
+		return
+	}
+	c := fyne.CurrentApp().Driver().CanvasForObject(from)
+	if c == nil || c.Overlays().Top() != nil {
+		return
+	}
+	if typed := c.OnTypedKey(); typed != nil {
+		typed(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	}
 }
 

@@ -47,7 +47,7 @@ var (
 // NewTaskRow returns a row; rows can be used again for other tasks with Set.
 func NewTaskRow(data TaskData, actions TaskActions) *TaskRow {
 	t := &TaskRow{snooze: NewButton(ButtonData{Icon: theme.IconSnooze, Kind: ButtonQuiet}, nil)}
-	t.ExtendBaseWidget(t)
+	t.extend(t)
 	t.Set(data, actions)
 	return t
 }
