@@ -36,6 +36,9 @@ const (
 	AnalysisNothing AnalysisFault = "nothing" // 0-0-0 feeds nothing
 )
 
+// Key returns the key of the fault's words.
+func (f AnalysisFault) Key() string { return "nutrition.fault.analysis_" + string(f) }
+
 // AnalysisError reports an analysis that cannot be read.
 type AnalysisError struct {
 	Fault AnalysisFault

@@ -22,6 +22,9 @@ var Feeders = [...]Feeder{LightFeeder, MediumFeeder, HeavyFeeder}
 // Known reports whether f is one of the three classes.
 func (f Feeder) Known() bool { return f == LightFeeder || f == MediumFeeder || f == HeavyFeeder }
 
+// Key returns the key of the class's words.
+func (f Feeder) Key() string { return "nutrition.feeder." + string(f) }
+
 // Heavier returns the class that is fed more: a pot of several kinds follows its
 // hungriest plant.
 func (f Feeder) Heavier(o Feeder) Feeder {

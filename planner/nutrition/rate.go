@@ -20,6 +20,9 @@ const (
 	RateRange  RateFault = "range"  // below zero, or too large to hold
 )
 
+// Key returns the key of the fault's words.
+func (f RateFault) Key() string { return "nutrition.fault.rate_" + string(f) }
+
 // RateError reports a rate of a label that cannot be read.
 type RateError struct {
 	Fault RateFault

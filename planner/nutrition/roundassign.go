@@ -37,7 +37,7 @@ func (s *season) assign(g *group, rounds []mark) []given {
 			if math.IsInf(cost[i], 1) || gap < g.shortest || follows(rounds[i].product, s.rules.Products) != r.product {
 				continue
 			}
-			due := g.deadline(rounds[i].day, s.rules.Grace)
+			due := g.dueAfter(rounds[i].day)
 			late := g.lateDays(due, r.day, s.rules.Grace)
 			c := cost[i] + lateWeight*float64(late)
 			if gap <= g.longest {
@@ -46,11 +46,11 @@ func (s *season) assign(g *group, rounds []mark) []given {
 			if c < cost[j] {
 				cost[j], from[j], steps[j] = c, i, given{j, due, late}
 			}
-			if due < never && g.lateDays(due, r.day, s.rules.Grace) > g.longest && !math.IsInf(cost[j], 1) {
+			if late > 0 && cost[j] < lateWeight {
 				break // everything before is later still
 			}
 		}
-		if c := cost[j] + s.tail(g, g.deadline(r.day, s.rules.Grace)); c < best {
+		if c := cost[j] + s.tail(g, g.dueAfter(r.day)); c < best {
 			best, end = c, j
 		}
 	}
@@ -82,7 +82,7 @@ func (s *season) lateness(rounds []mark) int {
 		due := g.start
 		for _, step := range s.assign(g, rounds) {
 			total += step.late * len(g.pots)
-			due = g.deadline(rounds[step.round].day, s.rules.Grace)
+			due = g.dueAfter(rounds[step.round].day)
 		}
 		total += g.lateDays(due, len(g.days)-1, s.rules.Grace) * len(g.pots)
 	}

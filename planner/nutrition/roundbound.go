@@ -32,7 +32,7 @@ func (s *season) nextDeadline(g *group, x int) int {
 	if x >= len(g.days) {
 		return never
 	}
-	return g.deadline(x, s.rules.Grace)
+	return g.dueAfter(x)
 }
 
 // stabs counts the rounds that meet, for every group, the first deadline and then

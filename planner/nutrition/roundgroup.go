@@ -35,12 +35,15 @@ type group struct {
 
 	pots        []int // indices of the demands
 	days        []dayKind
-	resume      []int // first day of the running span that the day is in, or of the next one
-	lastFed     int   // longAgo if never
-	lastProduct int   // AnyProduct if free
-	start       int   // deadline of the first feed, below 0 if it is past
+	resume      []int  // first day of the running span that the day is in, or of the next one
+	lastFed     int    // longAgo if never
+	lastProduct int    // AnyProduct if free
+	open        string // its open days, to tell groups apart
+	start       int    // deadline of the first feed, below 0 if it is past
 	notBefore   int
 	needBy      []int32 // feeds still needed when the next is due by this day
+	due         []int32 // day by which a pot fed on day d is due, at index d + LongestInterval
+	eligible    uint64  // the ages in days at which it may be fed, as bits
 }
 
 // groupDemands gathers demands that are alike and leaves out, with a finding, those
@@ -78,7 +81,7 @@ func newGroup(d Demand, rules RoundRules) *group {
 	g := &group{
 		shortest: d.Interval.Shortest, longest: d.Interval.Longest, wanted: d.Interval.wanted(),
 		days: make([]dayKind, n), resume: make([]int, n),
-		lastFed: longAgo, lastProduct: AnyProduct, notBefore: int(d.NotBefore - rules.First),
+		open: fmt.Sprint(d.Open), lastFed: longAgo, lastProduct: AnyProduct, notBefore: int(d.NotBefore - rules.First),
 	}
 	if !d.LastFed.IsZero() {
 		g.lastFed = int(d.LastFed - rules.First)
@@ -122,7 +125,12 @@ func newGroup(d Demand, rules RoundRules) *group {
 		}
 	}
 	g.start = g.firstDeadline(opened, rules.Grace)
-	g.countNeeds(rules.Grace)
+	g.eligible = uint64(1)<<(g.longest+1) - uint64(1)<<g.shortest
+	g.due = make([]int32, n+LongestInterval)
+	for i := range g.due {
+		g.due[i] = int32(g.deadline(i-LongestInterval, rules.Grace))
+	}
+	g.countNeeds()
 	return g
 }
 
@@ -145,6 +153,12 @@ func (g *group) firstDeadline(opened, grace int) int {
 		return due
 	}
 	return g.settle(due, max(g.lastFed, -1), grace)
+}
+
+// graceDue returns the day by which a pot that waits for its first feed after a rest,
+// on day t, must have it, or never.
+func (g *group) graceDue(t, grace int) int {
+	return g.settle(g.resume[t]+grace, g.resume[t]-1, grace)
 }
 
 // deadline returns the day by which a pot fed on day d must be fed again, or never.
@@ -172,12 +186,16 @@ func (g *group) settle(x, d, grace int) int {
 }
 
 // countNeeds fills needBy: each feed is given as late as may be.
-func (g *group) countNeeds(grace int) {
+func (g *group) countNeeds() {
 	g.needBy = make([]int32, len(g.days))
 	for x := len(g.days) - 1; x >= 0; x-- {
-		g.needBy[x] = 1 + g.needs(g.deadline(x, grace))
+		g.needBy[x] = 1 + g.needs(g.dueAfter(x))
 	}
 }
+
+// dueAfter is [group.deadline], looked up, for a feed at most LongestInterval before
+// the plan.
+func (g *group) dueAfter(d int) int { return int(g.due[d+LongestInterval]) }
 
 // needs returns the feeds still needed when the next is due by day x.
 func (g *group) needs(x int) int32 {
@@ -204,6 +222,34 @@ func (g *group) lateDays(x, t, grace int) int {
 	}
 	return days
 }
+
+// leaders returns the groups that the search must keep in sight: a group is left out
+// where another has the same days and history and an interval within its own, since
+// whatever feeds that one in time can feed it too.
+func leaders(groups []*group) []*group {
+	type sameDays struct {
+		lastFed, lastProduct, notBefore int
+		open                            string
+	}
+	byDays := map[sameDays][]*group{}
+	key := func(g *group) sameDays { return sameDays{g.lastFed, g.lastProduct, g.notBefore, g.open} }
+	for _, g := range groups {
+		byDays[key(g)] = append(byDays[key(g)], g)
+	}
+	var leading []*group
+	for _, g := range groups {
+		if !slices.ContainsFunc(byDays[key(g)], func(o *group) bool {
+			return o != g && o.shortest >= g.shortest && o.longest <= g.longest &&
+				(o.shortest > g.shortest || o.longest < g.longest || o.first() < g.first())
+		}) {
+			leading = append(leading, g)
+		}
+	}
+	return leading
+}
+
+// first returns the index of the group's first pot, by which groups are in order.
+func (g *group) first() int { return g.pots[0] }
 
 func inOrder(pots []int) []int {
 	slices.Sort(pots)

@@ -93,29 +93,33 @@ func checkPot(t interface{ Fatalf(string, ...any) }, d nutrition.Demand, rules n
 		if !last.IsZero() && int(f.Date-last) < d.Interval.Shortest {
 			t.Fatalf("%s is fed on %v, %d days after the last", d.Pot, f.Date, f.Date-last)
 		}
-		if !named && overdueOn(d, rules, last, f.Date-1) {
+		if !named && overdueOn(d, rules, last, f.Date) {
 			t.Fatalf("%s is late on %v and no finding says so", d.Pot, f.Date)
 		}
 		last, product = f.Date, f.Product
 	}
-	if !named && overdueOn(d, rules, last, rules.Last-1) {
+	if !named && overdueOn(d, rules, last, rules.Last) {
 		t.Fatalf("%s is left unfed after %v and no finding says so", d.Pot, last)
 	}
 }
 
 // overdueOn reports whether a pot last fed on a day has gone without past its
-// interval and its grace by the end of day.
+// interval and its grace on that day.
 func overdueOn(d nutrition.Demand, rules nutrition.RoundRules, last, day civil.Date) bool {
+	grace := rules.Grace
+	if grace == 0 {
+		grace = nutrition.UsualGrace
+	}
 	for _, s := range d.Open {
-		until := s.First.AddDays(nutrition.UsualGrace)
+		until := s.First.AddDays(grace)
 		if !last.IsZero() {
 			until = max(until, last.AddDays(d.Interval.Longest))
 			if last >= s.First {
 				until = last.AddDays(d.Interval.Longest)
 			}
 		}
-		// A round on the day it is due, and not before the plan begins.
-		if until >= s.First && until < s.Last && until+1 <= day && last <= s.Last && s.Last >= rules.First && until >= rules.First {
+		// Overdue on a day after, while the span runs and the plan has begun.
+		if until < s.Last && until < day && last <= s.Last && s.Last >= rules.First {
 			return true
 		}
 	}

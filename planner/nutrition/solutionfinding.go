@@ -64,7 +64,7 @@ func StrengthFinding(where finding.Where, s Solution, c Class) (f finding.Findin
 	return finding.Finding{
 		Code: code, Severity: finding.Note, Where: where,
 		Args: []finding.Arg{
-			{Name: "feeder", Value: working.Text("nutrition.feeder." + string(c.Feeder))},
+			{Name: "feeder", Value: working.Text(c.Feeder.Key())},
 			{Name: "nitrogen", Value: working.Number(n, working.MilligramPerLitre)},
 			{Name: "low", Value: working.Number(c.Strength.Low, working.MilligramPerLitre)},
 			{Name: "high", Value: working.Number(c.Strength.High, working.MilligramPerLitre)},

@@ -74,7 +74,8 @@ func (t Track) InPot(d civil.Date) quantity.Mass {
 // SpentOn returns the first morning on which the charge is spent by the settings of
 // its [Kinetics]; ok is false when that takes more than 20 years.
 func (t Track) SpentOn() (day civil.Date, ok bool) {
-	return t.Thermal.reach(t.Charge.Date, t.curve.ageAt(t.Thermal.kinetics.Spent), t.Charge.Product.Reference)
+	day, ok = t.Thermal.reach(t.Charge.Date, t.curve.ageAt(t.Thermal.kinetics.Spent), t.Charge.Product.Reference)
+	return max(day, t.Charge.Date+1), ok // what is not coated dissolves on the first day
 }
 
 // Dissolved returns the mass of product that reaches the mix from the morning of
