@@ -1,0 +1,194 @@
+package plants
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+
+	screen "fourturn/app/screen/plants"
+	"fourturn/app/theme"
+	"fourturn/app/widgets"
+	"fourturn/planner/finding"
+)
+
+// chosen is the plant that is looked at.
+type chosen struct {
+	view    *View
+	object  *container.Scroll
+	hint    fyne.CanvasObject
+	known   *fyne.Container
+	pot     *widgets.ChoiceField
+	season  *widgets.ChoiceField
+	refusal *widgets.Notice
+	add     fyne.CanvasObject
+	pots    []string
+	name    string
+	said    []string // all that is shown, so that it is built again only when it changed
+}
+
+func newChosen(v *View) *chosen {
+	w, s := v.words, v.screen
+	c := &chosen{view: v, known: container.New(layout.NewCustomPaddedVBoxLayout(theme.Step))}
+	c.hint = widgets.NewAside(w.T("plant_book.choose"))
+	c.pots = s.Pots().Options
+	c.pot = widgets.NewChoiceField(w.T("plant_book.pot"), "", c.pots, func(i int) {
+		s.ChoosePot(i)
+		v.Refresh()
+	})
+	c.season = widgets.NewChoiceField(w.T("plant_book.add_season"), "", s.Seasons().Options, s.ChooseSeason)
+	button := widgets.NewButton(widgets.ButtonData{Icon: theme.IconAdd, Label: w.T("plant_book.add"), Kind: widgets.ButtonMain}, c.put)
+	c.refusal = widgets.NewNotice(widgets.NoticeData{})
+	c.refusal.Hide()
+	c.add = widgets.NewCard(w.T("plant_book.add_to"), container.NewVBox(container.New(fieldGrid{columns: 2}, c.pot, c.season), c.refusal), button)
+	c.known.Hide()
+	c.object = container.NewVScroll(container.New(margin{}, container.NewVBox(c.hint, c.known)))
+	return c
+}
+
+// put adds the plant to the pot, or says beside the button why not.
+func (c *chosen) put() {
+	done, err := c.view.screen.Add()
+	if err != nil {
+		c.refusal.Set(widgets.NoticeData{Kind: widgets.NoticeWarning, Title: c.view.words.T("plant_book.not_added"), Text: err.Error()})
+		c.refusal.Show()
+		c.object.Content.Refresh()
+		return
+	}
+	c.refusal.Hide()
+	c.view.Refresh()
+	c.view.shell.Status(done)
+}
+
+func (c *chosen) show() {
+	s := c.view.screen
+	pots := s.Pots()
+	if !slices.Equal(pots.Options, c.pots) {
+		c.pots = pots.Options
+		c.pot.SetOptions(c.pots)
+	}
+	c.pot.SetChoice(pots.Chosen)
+	c.season.SetChoice(s.Seasons().Chosen)
+	told, ok := s.Told()
+	if !ok {
+		return
+	}
+	c.hint.Hide()
+	c.known.Show()
+	facts := s.Facts()
+	if lives, ok := s.Lives(); ok {
+		facts = append([]screen.Fact{lives}, facts...)
+	}
+	listings, notices := s.Listings(), s.Notices()
+	if said := saying(told, facts, listings, notices); !slices.Equal(said, c.said) {
+		c.said = said
+		c.build(told, facts, listings, notices)
+		c.object.Content.Refresh() // what was hidden has no place yet
+		c.object.Refresh()
+	}
+	if told.Name != c.name {
+		c.name = told.Name
+		c.refusal.Hide()
+		c.object.ScrollToTop()
+	}
+}
+
+// saying lists every word that is shown.
+func saying(told screen.Told, facts []screen.Fact, listings []screen.Listing, notices []screen.Notice) []string {
+	said := append([]string{told.Name, told.Botanical, told.Others, told.Notes}, told.Conflicts...)
+	for _, f := range facts {
+		said = append(said, f.Label, f.Value)
+	}
+	for _, l := range listings {
+		said = append(said, l.Value)
+	}
+	for _, n := range notices {
+		said = append(said, n.Title, n.Text)
+	}
+	return said
+}
+
+func (c *chosen) build(told screen.Told, facts []screen.Fact, listings []screen.Listing, notices []screen.Notice) {
+	w := c.view.words
+	head := container.NewVBox(widgets.NewAside(told.Botanical))
+	for _, text := range []string{told.Others, told.Notes} {
+		if text != "" {
+			head.Add(widgets.NewText(text))
+		}
+	}
+	objects := []fyne.CanvasObject{widgets.NewSection(told.Name, head)}
+	for _, n := range notices {
+		objects = append(objects, widgets.NewNotice(widgets.NoticeData{Kind: noticeKind(n.Severity), Title: n.Title, Text: n.Text}))
+	}
+	objects = append(objects, c.add, widgets.NewSection(w.T("plant_book.lists"), c.lists(listings)))
+	known := container.NewVBox()
+	for _, f := range facts {
+		known.Add(c.fact(f))
+	}
+	objects = append(objects, widgets.NewSection(w.T("plant_book.facts"), known))
+	if len(told.Conflicts) > 0 {
+		texts := container.NewVBox()
+		for _, text := range told.Conflicts {
+			texts.Add(widgets.NewText(text))
+		}
+		objects = append(objects, widgets.NewSection(w.T("plant_book.disagree"), texts))
+	}
+	c.known.Objects = objects
+	c.known.Refresh()
+}
+
+func noticeKind(s finding.Severity) widgets.NoticeKind {
+	switch s {
+	case finding.Caution:
+		return widgets.NoticeCaution
+	case finding.Warning:
+		return widgets.NoticeWarning
+	case finding.Error:
+		return widgets.NoticeError
+	case finding.Note:
+	}
+	return widgets.NoticeNote
+}
+
+// lists are what the lists of poisonous plants say, with a sign beside what harms.
+func (c *chosen) lists(listings []screen.Listing) fyne.CanvasObject {
+	box := container.NewVBox()
+	for _, l := range listings {
+		icon := canvas.NewImageFromResource(nil)
+		icon.FillMode = canvas.ImageFillContain
+		icon.SetMinSize(fyne.NewSquareSize(signSize))
+		if l.Harmful {
+			icon.Resource = theme.IconIn(theme.IconCaution, theme.ColorCaution)
+		}
+		figure := widgets.NewFigure(widgets.FigureData{Value: l.Value, Soft: l.Soft, Style: widgets.FigureBare}, c.opens(l.Fact))
+		box.Add(container.NewHBox(icon, figure))
+	}
+	for _, line := range c.view.screen.Handling() {
+		box.Add(widgets.NewText(line))
+	}
+	box.Add(widgets.NewAside(c.view.words.T("plant_book.lists_aside")))
+	return box
+}
+
+const (
+	signSize = 18
+	// longFact is how many letters of label and value fit on one line.
+	longFact = 40
+)
+
+// fact is one line that opens where its value is from; a long value wraps below it.
+func (c *chosen) fact(f screen.Fact) fyne.CanvasObject {
+	if len([]rune(f.Label+f.Value)) <= longFact {
+		return widgets.NewFigure(widgets.FigureData{Label: f.Label, Value: f.Value, Soft: f.Soft, Style: widgets.FigureRow}, c.opens(f))
+	}
+	from := widgets.FigureData{
+		Label: f.Label, Value: c.view.words.T("plant_book.where_from"), Soft: f.Soft, Style: widgets.FigureRow, Name: f.Label + ": " + f.Value,
+	}
+	return container.NewVBox(widgets.NewFigure(from, c.opens(f)), widgets.NewText(f.Value))
+}
+
+func (c *chosen) opens(f screen.Fact) func() {
+	return func() { c.view.shell.ShowWorking(f.Figure) }
+}

@@ -1,0 +1,83 @@
+package plants
+
+import (
+	"fyne.io/fyne/v2"
+
+	"fourturn/app/theme"
+)
+
+// searchWidth gives the search the width of a long plant name.
+type searchWidth struct{}
+
+func (searchWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
+
+func (searchWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	const long = 280
+	return objects[0].MinSize().Max(fyne.NewSize(long, 0))
+}
+
+// sideBySide gives the chosen plant a column that its facts need and the table the
+// rest, whose width it tells.
+type sideBySide struct {
+	onWidth func(table float32)
+	told    float32
+}
+
+const (
+	chosenLeast = 330
+	chosenMost  = 440
+)
+
+func (l *sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	wide := min(max(size.Width*0.36, chosenLeast), chosenMost)
+	rest := size.Width - wide - theme.Step2
+	objects[0].Move(fyne.NewPos(0, 0))
+	objects[0].Resize(fyne.NewSize(rest, size.Height))
+	objects[1].Move(fyne.NewPos(rest+theme.Step2, 0))
+	objects[1].Resize(fyne.NewSize(wide, size.Height))
+	if rest != l.told {
+		l.told = rest
+		l.onWidth(rest)
+	}
+}
+
+func (l *sideBySide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	a, b := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(a.Width+theme.Step2+max(chosenLeast, b.Width), max(a.Height, b.Height))
+}
+
+// fieldGrid stands fields in lines. They may never refuse anything, so that the
+// line under each for reasons is lent to the next.
+type fieldGrid struct{ columns int }
+
+const reasonRoom = 14
+
+func (g fieldGrid) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	n := float32(g.columns)
+	wide := (size.Width - (n-1)*theme.Step) / n
+	for i, o := range objects {
+		high := o.MinSize().Height
+		o.Resize(fyne.NewSize(wide, high))
+		o.Move(fyne.NewPos(float32(i%g.columns)*(wide+theme.Step), float32(i/g.columns)*(high-reasonRoom)))
+	}
+}
+
+func (g fieldGrid) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	least := fyne.NewSize(0, 0)
+	for _, o := range objects {
+		least = least.Max(o.MinSize())
+	}
+	n, lines := float32(g.columns), float32((len(objects)+g.columns-1)/g.columns)
+	return fyne.NewSize(n*least.Width+(n-1)*theme.Step, lines*(least.Height-reasonRoom))
+}
+
+// margin keeps text from the bar of the scroll.
+type margin struct{}
+
+func (margin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(fyne.NewSize(size.Width-theme.Step2, size.Height))
+}
+
+func (margin) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().AddWidthHeight(theme.Step2, 0)
+}
