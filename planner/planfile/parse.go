@@ -149,7 +149,7 @@ func syntaxProblem(data []byte, err error) error {
 		text := lines[line-1].text(data)
 		column += len(text) - len(strings.TrimLeft(text, " \t"))
 	}
-	return fileProblem("planfile.yaml", line, column, "said", said)
+	return fileProblem("planfile.not_yaml", line, column, "said", said)
 }
 
 // refuseNodes refuses depth, aliases, anchors and tags.

@@ -46,7 +46,7 @@ var texts = map[string]string{
 	"planfile.wrong_type.list":        `"{found}" stands where a list is needed`,
 	"planfile.wrong_type.mapping":     `"{found}" stands where keys with values are needed`,
 	"planfile.wrong_type.text":        "a {found} stands where a single value is needed",
-	"planfile.yaml":                   "this is not YAML: {said}",
+	"planfile.not_yaml":               "this is not YAML: {said}",
 }
 
 // Texts returns a copy of the English words for every code of a [Problem].
