@@ -1,6 +1,8 @@
 package site
 
 import (
+	"strings"
+
 	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
@@ -60,7 +62,7 @@ func (s *Screen) Seasons() []Season {
 	}
 	var list []Season
 	for i, season := range out.Seasons {
-		one := Season{Index: i, Name: s.words.T("plan.season." + string(season.Season)), Exists: season.Exists, Reason: s.words.T(season.Reason)}
+		one := Season{Index: i, Name: s.words.T("plan.season." + string(season.Season)), Exists: season.Exists, Reason: words.Capital(s.words.T(season.Reason))}
 		if !season.Start.IsZero() {
 			trace := season.Start.Working()
 			one.From = season.Start.Value.Date
@@ -84,7 +86,11 @@ func (s *Screen) Source() string {
 	if out.Estimated {
 		key = "site.source_estimated"
 	}
-	return s.words.T(key, words.A{"place": out.Place, "source": out.Source.Cite, "period": out.Period})
+	cite := out.Source.Cite
+	if out.Period != "" && !strings.Contains(cite, out.Period) {
+		cite += ", " + out.Period
+	}
+	return s.words.T(key, words.A{"place": out.Place, "source": cite})
 }
 
 // Reading writes out one day of the year: day of the axis, from 0.

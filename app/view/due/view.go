@@ -28,6 +28,7 @@ type View struct {
 	header *widgets.PageHeader
 	list   *fyne.Container
 	busy   *widgets.Busy
+	rows   []*widgets.TaskRow // used again, so that the one with the focus keeps it
 }
 
 // New returns the page.
@@ -35,7 +36,7 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v := &View{screen: s, words: w, shell: shell, list: container.NewVBox()}
 	v.header = widgets.NewPageHeader(w.T("due.title"), "")
 	v.busy = widgets.NewBusy(widgets.BusyData{Title: w.T("due.working"), Done: -1}, nil)
-	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewStack(v.busy, container.NewVScroll(v.list)))
+	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewStack(v.busy, container.NewVScroll(container.New(sideMargin{}, v.list))))
 	v.Refresh()
 	return v
 }
@@ -57,22 +58,24 @@ func (v *View) Refresh() {
 	if len(groups) == 0 {
 		v.list.Add(widgets.NewEmptyState(theme.DrawingDue, v.words.T("due.nothing_title"), v.words.T("due.nothing_text")))
 	}
-	feeds := false
+	feeds, n := false, 0
 	for _, g := range groups {
 		rows := container.NewVBox()
 		for _, task := range g.Tasks {
 			feeds = feeds || task.Feed()
-			rows.Add(v.row(task))
+			rows.Add(v.row(n, task))
+			n++
 		}
 		v.list.Add(widgets.NewSection(g.Title, rows))
 	}
 	if feeds {
-		v.list.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeCaution, Text: v.words.T("due.safety")}))
+		v.list.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeCaution, Title: words.Capital(v.words.T("words.severity.caution")), Text: v.words.T("due.safety")}))
 	}
 	v.list.Refresh()
 }
 
-func (v *View) row(task screen.Task) fyne.CanvasObject {
+// row is the nth row of the page, showing a task.
+func (v *View) row(n int, task screen.Task) fyne.CanvasObject {
 	icon, putOff := theme.IconFeeding, v.words.T("due.put_off_feed")
 	if !task.Feed() {
 		icon, putOff = theme.IconSwap, v.words.T("due.put_off_change")
@@ -88,9 +91,15 @@ func (v *View) row(task screen.Task) fyne.CanvasObject {
 		figure := task.Figure
 		actions.OnOpen = func() { v.shell.ShowWorking(figure) }
 	}
-	return widgets.NewTaskRow(widgets.TaskData{
+	data := widgets.TaskData{
 		Icon: icon, Title: task.Title, Detail: task.Detail, Count: task.Count, When: task.When, Late: task.Late,
-	}, actions)
+	}
+	if n == len(v.rows) {
+		v.rows = append(v.rows, widgets.NewTaskRow(data, actions))
+	} else {
+		v.rows[n].Set(data, actions)
+	}
+	return v.rows[n]
 }
 
 func (v *View) tell(err error, done string) {
@@ -101,4 +110,15 @@ func (v *View) tell(err error, done string) {
 		v.shell.Status(done)
 	}
 	v.Refresh()
+}
+
+// sideMargin keeps the scroll bar off the content.
+type sideMargin struct{}
+
+func (sideMargin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size.SubtractWidthHeight(theme.Step2, 0))
+}
+
+func (sideMargin) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().AddWidthHeight(theme.Step2, theme.Step2)
 }

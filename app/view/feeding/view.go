@@ -80,7 +80,7 @@ func (v *View) Refresh() {
 		return
 	}
 	rounds := v.screen.Rounds(roundsAhead)
-	v.body.Add(container.NewGridWithColumns(2, v.can, v.interval))
+	v.body.Add(container.New(columns{least: 220, most: 3}, v.can, v.interval))
 	if len(rounds) == 0 {
 		v.body.Add(widgets.NewEmptyState(theme.DrawingFeeding, w.T("feeding.none_title"), w.T("feeding.none_text")))
 	} else {
@@ -93,14 +93,14 @@ func (v *View) Refresh() {
 	if charges := v.screen.Charges(); len(charges) > 0 {
 		v.body.Add(widgets.NewSection(w.T("feeding.charges"), v.chargeTable(charges)))
 	}
-	v.body.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeCaution, Title: w.T("words.severity.caution"), Text: w.T("feeding.safety")}))
+	v.body.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeCaution, Title: words.Capital(w.T("words.severity.caution")), Text: w.T("feeding.safety")}))
 	v.body.Refresh()
 }
 
 // nextCard is the round whose turn it is, with what goes into the can.
 func (v *View) nextCard(r screen.Round, products []screen.Product) fyne.CanvasObject {
 	w := v.words
-	figures := container.NewGridWithColumns(4)
+	figures := container.New(columns{least: 120, most: 4})
 	for _, f := range []screen.Figure{r.Water, r.Cans, r.Dose, r.Spoons} {
 		figures.Add(v.figure(f))
 	}

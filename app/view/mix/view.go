@@ -45,7 +45,7 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 		v.Refresh()
 	})
 	v.header = widgets.NewPageHeader(w.T("mix_buying.title"), "", v.span)
-	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(v.body))
+	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(sideMargin{}, v.body)))
 	v.Refresh()
 	return v
 }
@@ -72,7 +72,7 @@ func (v *View) Refresh() {
 	}
 	v.header.Set(w.T("mix_buying.title"), v.screen.Days())
 	if v.clients > 1 {
-		v.body.Add(container.NewGridWithColumns(3, v.client))
+		v.body.Add(container.New(columns{least: 240, most: 3}, v.client))
 	}
 	rows := v.screen.Rows()
 	if len(rows) == 0 {
@@ -80,9 +80,9 @@ func (v *View) Refresh() {
 		v.body.Refresh()
 		return
 	}
-	v.body.Add(container.NewGridWithColumns(2, v.purchase(), v.feeds()))
+	v.body.Add(container.New(columns{least: 300, most: 2}, v.purchase(), v.feeds()))
 	v.body.Add(widgets.NewSection(w.T("mix_buying.by_pot"), v.table(rows)))
-	v.body.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeCaution, Title: w.T("words.severity.caution"), Text: w.T("mix_buying.dust")}))
+	v.body.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeCaution, Title: words.Capital(w.T("words.severity.caution")), Text: w.T("mix_buying.dust")}))
 	v.body.Refresh()
 }
 
@@ -109,7 +109,7 @@ func (v *View) purchase() fyne.CanvasObject {
 		v.figure(p.Cost, widgets.FigureStacked),
 		widgets.NewFigure(widgets.FigureData{Label: v.words.T("mix_buying.left_over"), Value: p.LeftOver}, nil)))
 	if p.Naive != "" {
-		box.Add(widgets.NewAside(p.Naive))
+		box.Add(widgets.NewText(p.Naive))
 	}
 	return widgets.NewCard(v.words.T("mix_buying.bags"), box)
 }
@@ -118,9 +118,8 @@ func (v *View) purchase() fyne.CanvasObject {
 func (v *View) feeds() fyne.CanvasObject {
 	box := container.NewVBox()
 	for _, f := range v.screen.Feeds() {
-		need := f.Need
-		need.Label = f.Name
-		box.Add(v.figure(need, widgets.FigureRow))
+		name := widgets.NewText(f.Name) // it may be long, and wraps
+		box.Add(container.NewBorder(nil, nil, nil, v.figure(f.Need, widgets.FigureBare), name))
 	}
 	return widgets.NewCard(v.words.T("mix_buying.fertilisers"), box)
 }
@@ -151,13 +150,4 @@ func (v *View) table(rows []screen.Row) fyne.CanvasObject {
 	}
 	const rowHigh, mostRows = 35, 14
 	return container.New(high{float32(min(len(rows), mostRows)+2)*rowHigh + theme.Step}, table)
-}
-
-// high gives a table in a scrolling page the height of its rows.
-type high struct{ least float32 }
-
-func (h high) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
-
-func (h high) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[0].MinSize().Max(fyne.NewSize(0, h.least))
 }

@@ -31,6 +31,8 @@ type View struct {
 	split  *fyne.Container
 	bench  *bench
 	chosen *chosen
+	alike  *widgets.Button
+	remove *widgets.Button
 }
 
 // New returns the page.
@@ -41,6 +43,7 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	remove := widgets.NewButton(widgets.ButtonData{Icon: theme.IconRemove, Label: w.T("pots.remove"), Kind: widgets.ButtonQuiet}, func() { v.try(s.Remove()) })
 	paste := widgets.NewButton(widgets.ButtonData{Icon: theme.IconOpen, Label: w.T("pots.paste")}, v.askList)
 	v.header = widgets.NewPageHeader(w.T("pots.title"), "", remove, alike, paste, add)
+	v.alike, v.remove = alike, remove
 	v.bench = newBench(v)
 	v.chosen = newChosen(v)
 	first := widgets.NewButton(widgets.ButtonData{Icon: theme.IconAdd, Label: w.T("pots.add_first"), Kind: widgets.ButtonMain}, func() { v.try(s.Add()) })
@@ -67,10 +70,14 @@ func (v *View) Refresh() {
 	pot := v.screen.Chosen()
 	v.header.Set(v.words.T("pots.title"), v.bench.about())
 	if pot == nil {
+		v.alike.Disable()
+		v.remove.Disable()
 		v.split.Hide()
 		v.empty.Show()
 		return
 	}
+	v.alike.Enable()
+	v.remove.Enable()
 	v.empty.Hide()
 	v.split.Show()
 	v.bench.show()

@@ -5,6 +5,7 @@ package site
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 
 	screen "fourturn/app/screen/site"
 	"fourturn/app/theme"
@@ -37,6 +38,7 @@ type View struct {
 	chart     *widgets.ClimateChart
 	body      *fyne.Container
 	figures   *fyne.Container
+	seasons   *fyne.Container
 	known     *fyne.Container
 	source    *fyne.Container
 	empty     fyne.CanvasObject
@@ -44,7 +46,7 @@ type View struct {
 
 // New returns the page.
 func New(s *screen.Screen, w *words.Words, shell Shell) *View {
-	v := &View{screen: s, words: w, shell: shell, list: container.NewVBox(), figures: container.NewGridWithColumns(4), source: container.NewStack()}
+	v := &View{screen: s, words: w, shell: shell, list: container.NewVBox(), figures: container.New(columns{least: 180, most: 4}), seasons: container.New(columns{least: 180, most: 4}), source: container.NewStack()}
 	v.header = widgets.NewPageHeader(w.T("site.title"), "")
 	v.search = widgets.NewMeasureField(w.T("site.search"), w.T("site.search_help"), func(text string) error {
 		v.find(text)
@@ -56,10 +58,11 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v.chart = widgets.NewClimateChart(widgets.ClimateData{})
 	v.empty = widgets.NewEmptyState(theme.DrawingSite, w.T("site.empty_title"), w.T("site.empty_text"))
 	picture := container.New(tall{}, v.chart)
-	v.known = container.NewVBox(picture, v.figures, v.source)
-	fields := container.NewGridWithColumns(4, v.search, v.elevation, v.last, v.first)
+	v.known = container.NewVBox(picture,
+		widgets.NewSection(w.T("site.seasons"), v.seasons), widgets.NewSection(w.T("site.freezes"), v.figures), v.source)
+	fields := container.New(columns{least: 180, most: 4}, v.search, v.elevation, v.last, v.first)
 	v.body = container.NewVBox(fields, v.list, v.empty, v.known)
-	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(v.body))
+	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(sideMargin{}, v.body)))
 	v.Refresh()
 	return v
 }
@@ -97,15 +100,18 @@ func (v *View) find(text string) {
 // Refresh shows the site as it is now.
 func (v *View) Refresh() {
 	out := v.screen.Outlook()
-	about := ""
-	if site := v.screen.Chosen(); site != nil {
-		about = site.Name
-	}
-	v.header.Set(v.words.T("site.title"), about)
+	v.header.Set(v.words.T("site.title"), v.screen.Name())
 	v.elevation.SetValue(v.screen.Elevation())
 	last, first := v.screen.Frost()
 	v.last.SetValue(last)
 	v.first.SetValue(first)
+	for _, field := range []*widgets.MeasureField{v.elevation, v.last, v.first} {
+		if v.screen.Chosen() == nil {
+			field.Disable()
+		} else {
+			field.Enable()
+		}
+	}
 	if out == nil {
 		v.known.Hide()
 		v.empty.Show()
@@ -119,18 +125,19 @@ func (v *View) Refresh() {
 	for _, f := range v.screen.Figures() {
 		v.figures.Add(v.figure(f))
 	}
-	for len(v.figures.Objects)%4 != 0 {
-		v.figures.Add(widgets.NewText(""))
-	}
-	for _, s := range v.screen.Seasons() {
-		about := s.Spread
-		if !s.Exists || about == "" {
-			about = s.Reason
-		}
-		v.figures.Add(container.NewVBox(v.figure(s.Start), widgets.NewAside(about), widgets.NewText(s.Reason)))
-	}
 	v.figures.Refresh()
-	v.source.Objects = []fyne.CanvasObject{widgets.NewAside(v.screen.Source())}
+	v.seasons.Objects = nil
+	for _, s := range v.screen.Seasons() {
+		box := container.NewVBox(v.figure(s.Start))
+		for _, text := range []string{s.Spread, s.Reason} {
+			if text != "" {
+				box.Add(container.New(layout.NewCustomPaddedLayout(0, 0, theme.Half, 0), widgets.NewText(text)))
+			}
+		}
+		v.seasons.Add(box)
+	}
+	v.seasons.Refresh()
+	v.source.Objects = []fyne.CanvasObject{widgets.NewText(v.screen.Source())}
 	v.source.Refresh()
 }
 
@@ -190,14 +197,4 @@ func strips(seasons []screen.Season, days int) []widgets.YearSegment {
 		list = append([]widgets.YearSegment{before}, append(list, after)...)
 	}
 	return list
-}
-
-// tall gives the picture of the year the height that it can be read at.
-type tall struct{}
-
-func (tall) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
-
-func (tall) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	const least = 340
-	return objects[0].MinSize().Max(fyne.NewSize(0, least))
 }

@@ -18,7 +18,7 @@ import (
 type Shell interface {
 	ShowWorking(f planner.Figure)
 	Status(text string)
-	Go(room, id string)
+	GoTo(room, id string)
 }
 
 // View is the page of the year.
@@ -31,6 +31,7 @@ type View struct {
 	chart  *widgets.YearChart
 	stack  *fyne.Container
 	empty  fyne.CanvasObject
+	about  fyne.CanvasObject // the line that tells of the chosen planting
 	risk   *widgets.Segments
 	title  *fyne.Container
 	start  *widgets.Figure
@@ -48,11 +49,12 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v.header = widgets.NewPageHeader(w.T("year.title"), "", v.risk)
 	v.chart = widgets.NewYearChart(widgets.YearData{})
 	v.chart.OnSelect = v.tell
-	v.chart.OnOpen = func(p widgets.YearPlace) { shell.Go("pots", s.Row(p.Row).ID) }
+	v.chart.OnOpen = func(p widgets.YearPlace) { shell.GoTo("pots", s.Row(p.Row).ID) }
 	v.chart.OnMoveJoint = func(row, segment, day int) { v.try(s.Move(row, segment, civil.Date(day))) }
 	v.empty = widgets.NewEmptyState(theme.DrawingYear, w.T("year.empty_title"), w.T("year.empty_text"))
 	v.stack = container.NewStack(v.empty, v.chart)
-	v.page = container.NewBorder(v.header, v.foot(), nil, nil, v.stack)
+	v.about = v.foot()
+	v.page = container.NewBorder(v.header, v.about, nil, nil, v.stack)
 	v.Refresh()
 	return v
 }
@@ -82,10 +84,12 @@ func (v *View) Refresh() {
 	if !v.screen.Known() || v.screen.Rows() == 0 {
 		v.empty.Show()
 		v.chart.Hide()
+		v.about.Hide()
 		return
 	}
 	v.empty.Hide()
 	v.chart.Show()
+	v.about.Show()
 	v.chart.Set(v.data())
 	v.tell(v.place)
 }
@@ -132,7 +136,7 @@ func (v *View) tell(p widgets.YearPlace) {
 	}
 	told := v.screen.Tell(p.Row, p.Segment)
 	v.unpin.Disable()
-	v.title.Objects = []fyne.CanvasObject{widgets.NewAside(v.words.T("year.hint"))}
+	v.title.Objects = []fyne.CanvasObject{widgets.NewText(v.words.T("year.hint"))}
 	for _, f := range []struct {
 		figure       *widgets.Figure
 		label, value string
