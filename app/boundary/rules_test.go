@@ -79,6 +79,9 @@ func checkImports(s source, allowed []exception, used map[exception]bool) (fault
 			continue
 		}
 		if within(s.room, "app/view") && target == "planner" {
+			if s.test { // a test makes the plan that the page shows
+				continue
+			}
 			faults = append(faults, checkNames(s, target, viewNames)...)
 			continue
 		}
