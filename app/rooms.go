@@ -7,6 +7,7 @@ import (
 	duescreen "fourturn/app/screen/due"
 	feedingscreen "fourturn/app/screen/feeding"
 	mixscreen "fourturn/app/screen/mix"
+	plantsscreen "fourturn/app/screen/plants"
 	potsscreen "fourturn/app/screen/pots"
 	sitescreen "fourturn/app/screen/site"
 	yearscreen "fourturn/app/screen/year"
@@ -14,6 +15,7 @@ import (
 	"fourturn/app/view/due"
 	"fourturn/app/view/feeding"
 	"fourturn/app/view/mix"
+	"fourturn/app/view/plants"
 	"fourturn/app/view/pots"
 	"fourturn/app/view/site"
 	"fourturn/app/view/year"
@@ -46,6 +48,10 @@ func rooms(s *desktop.Session, w *words.Words) []desktop.Room {
 		{
 			Key: "mix", Icon: theme.IconMix, Label: "mix_buying.title",
 			Make: func(shell *desktop.Shell) desktop.Page { return mix.New(mixscreen.New(s, w), w, shell) },
+		},
+		{
+			Key: "plants", Icon: theme.IconPlantBook, Label: "plant_book.title",
+			Make: func(shell *desktop.Shell) desktop.Page { return plants.New(plantsscreen.New(s, w), w, shell) },
 		},
 		{
 			Key: "site", Icon: theme.IconSite, Label: "site.title",

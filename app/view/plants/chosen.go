@@ -22,7 +22,7 @@ type chosen struct {
 	known   *fyne.Container
 	pot     *widgets.ChoiceField
 	season  *widgets.ChoiceField
-	refusal *widgets.Notice
+	refusal *fyne.Container // why the last plant was not added
 	add     fyne.CanvasObject
 	pots    []string
 	name    string
@@ -40,8 +40,7 @@ func newChosen(v *View) *chosen {
 	})
 	c.season = widgets.NewChoiceField(w.T("plant_book.add_season"), "", s.Seasons().Options, s.ChooseSeason)
 	button := widgets.NewButton(widgets.ButtonData{Icon: theme.IconAdd, Label: w.T("plant_book.add"), Kind: widgets.ButtonMain}, c.put)
-	c.refusal = widgets.NewNotice(widgets.NoticeData{})
-	c.refusal.Hide()
+	c.refusal = container.NewVBox()
 	c.add = widgets.NewCard(w.T("plant_book.add_to"), container.NewVBox(container.New(fieldGrid{columns: 2}, c.pot, c.season), c.refusal), button)
 	c.known.Hide()
 	c.object = container.NewVScroll(container.New(margin{}, container.NewVBox(c.hint, c.known)))
@@ -52,14 +51,23 @@ func newChosen(v *View) *chosen {
 func (c *chosen) put() {
 	done, err := c.view.screen.Add()
 	if err != nil {
-		c.refusal.Set(widgets.NoticeData{Kind: widgets.NoticeWarning, Title: c.view.words.T("plant_book.not_added"), Text: err.Error()})
-		c.refusal.Show()
-		c.object.Content.Refresh()
+		c.refuse(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeWarning, Title: c.view.words.T("plant_book.not_added"), Text: err.Error()}))
 		return
 	}
-	c.refusal.Hide()
+	c.refuse()
 	c.view.Refresh()
 	c.view.shell.Status(done)
+}
+
+// refuse puts a remark beside the button, or takes it away.
+func (c *chosen) refuse(remarks ...fyne.CanvasObject) {
+	if len(remarks) == 0 && len(c.refusal.Objects) == 0 {
+		return
+	}
+	c.refusal.Objects = remarks
+	c.refusal.Refresh()
+	c.object.Content.Refresh()
+	c.object.Refresh()
 }
 
 func (c *chosen) show() {
@@ -90,7 +98,7 @@ func (c *chosen) show() {
 	}
 	if told.Name != c.name {
 		c.name = told.Name
-		c.refusal.Hide()
+		c.refuse()
 		c.object.ScrollToTop()
 	}
 }
@@ -172,16 +180,13 @@ func (c *chosen) lists(listings []screen.Listing) fyne.CanvasObject {
 	return box
 }
 
-const (
-	signSize = 18
-	// longFact is how many letters of label and value fit on one line.
-	longFact = 40
-)
+const signSize = 18
 
 // fact is one line that opens where its value is from; a long value wraps below it.
 func (c *chosen) fact(f screen.Fact) fyne.CanvasObject {
-	if len([]rune(f.Label+f.Value)) <= longFact {
-		return widgets.NewFigure(widgets.FigureData{Label: f.Label, Value: f.Value, Soft: f.Soft, Style: widgets.FigureRow}, c.opens(f))
+	line := widgets.NewFigure(widgets.FigureData{Label: f.Label, Value: f.Value, Soft: f.Soft, Style: widgets.FigureRow}, c.opens(f))
+	if line.MinSize().Width <= chosenLeast-2*theme.Step2 {
+		return line
 	}
 	from := widgets.FigureData{
 		Label: f.Label, Value: c.view.words.T("plant_book.where_from"), Soft: f.Soft, Style: widgets.FigureRow, Name: f.Label + ": " + f.Value,

@@ -29,7 +29,8 @@ const (
 )
 
 func (l *sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	wide := min(max(size.Width*0.36, chosenLeast), chosenMost)
+	const share = 0.36
+	wide := max(min(max(size.Width*share, chosenLeast), chosenMost), objects[1].MinSize().Width)
 	rest := size.Width - wide - theme.Step2
 	objects[0].Move(fyne.NewPos(0, 0))
 	objects[0].Resize(fyne.NewSize(rest, size.Height))
