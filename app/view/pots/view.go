@@ -97,14 +97,15 @@ func (v *View) try(err error) {
 type sideBySide struct{}
 
 const (
-	benchLeast = 2*160 + 3*theme.Step // two tiles
-	benchMost  = 4*160 + 5*theme.Step
+	benchNarrow = 160 + 3*theme.Step   // one tile
+	benchLeast  = 2*160 + 3*theme.Step // two tiles
+	benchMost   = 4*160 + 5*theme.Step
 )
 
 func (sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	wide := min(max(size.Width/3, benchLeast), benchMost)
-	if size.Width < 2*benchLeast { // a small window: one column of tiles
-		wide = 160 + 3*theme.Step
+	if size.Width-wide-theme.Step2 < objects[1].MinSize().Width { // a small window: one column of tiles
+		wide = benchNarrow
 	}
 	objects[0].Resize(fyne.NewSize(wide, size.Height))
 	objects[0].Move(fyne.NewPos(0, 0))
@@ -113,5 +114,5 @@ func (sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 }
 
 func (sideBySide) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(160+objects[1].MinSize().Width+theme.Step2, max(objects[0].MinSize().Height, objects[1].MinSize().Height))
+	return fyne.NewSize(benchNarrow+objects[1].MinSize().Width+theme.Step2, max(objects[0].MinSize().Height, objects[1].MinSize().Height))
 }
