@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"fourturn/app/screen/screentest"
 	"fourturn/app/widgets"
@@ -31,7 +30,10 @@ func press(t *testing.T, c fyne.Canvas, name string) {
 func TestAListIsPastedIntoTheDialog(t *testing.T) {
 	d, _, sh := open(t, screentest.Example(t), fyne.NewSize(900, 600))
 	press(t, sh.canvas, "From a list")
-	entry, ok := sh.canvas.Focused().(*widget.Entry)
+	entry, ok := sh.canvas.Focused().(interface {
+		fyne.Focusable
+		SetText(string)
+	})
 	if !ok {
 		t.Fatalf("the focus is on %T", sh.canvas.Focused())
 	}
@@ -46,6 +48,16 @@ func TestAListIsPastedIntoTheDialog(t *testing.T) {
 	press(t, sh.canvas, "Add them")
 	if sh.canvas.Overlays().Top() != nil || len(d.Plan().Pots) != 13 {
 		t.Errorf("%d pots", len(d.Plan().Pots))
+	}
+}
+
+func TestEscapeLeavesTheList(t *testing.T) {
+	d, _, sh := open(t, screentest.Example(t), fyne.NewSize(900, 600))
+	press(t, sh.canvas, "From a list")
+	test.Type(sh.canvas.Focused(), "A;bowl;50 x 20")
+	sh.canvas.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if sh.canvas.Overlays().Top() != nil || len(d.Plan().Pots) != 10 {
+		t.Error("Esc does not leave the list")
 	}
 }
 

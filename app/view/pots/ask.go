@@ -42,6 +42,28 @@ func (v *View) askAlike() {
 	})
 }
 
+// listEntry is a place for many lines whose Esc cancels the dialog around it.
+type listEntry struct {
+	widget.Entry
+	onEscape func()
+}
+
+func newListEntry() *listEntry {
+	e := &listEntry{}
+	e.MultiLine = true
+	e.ExtendBaseWidget(e)
+	return e
+}
+
+// TypedKey cancels on Esc, which the toolkit's entry keeps to itself.
+func (e *listEntry) TypedKey(ev *fyne.KeyEvent) {
+	if ev.Name == fyne.KeyEscape && e.onEscape != nil {
+		e.onEscape()
+		return
+	}
+	e.Entry.TypedKey(ev)
+}
+
 // listSize is the place for the rows of a list: a dozen, each with its five columns.
 var listSize = fyne.NewSize(560, 220)
 
@@ -49,7 +71,7 @@ var listSize = fyne.NewSize(560, 220)
 // a fault is said before anything is added.
 func (v *View) askList() {
 	w := v.words
-	rows := widget.NewMultiLineEntry()
+	rows := newListEntry()
 	rows.PlaceHolder = w.T("pots.paste_example")
 	rows.Wrapping = fyne.TextWrapOff
 	said := container.NewStack(widgets.NewText(" "))
@@ -69,7 +91,7 @@ func (v *View) askList() {
 		}
 	}
 	content := container.NewBorder(widgets.NewText(w.T("pots.paste_text")), said, nil, nil, rows)
-	widgets.ShowDialog(v.shell.Canvas(), widgets.DialogData{
+	asked := widgets.ShowDialog(v.shell.Canvas(), widgets.DialogData{
 		Title: w.T("pots.paste_title"), Content: content, Accept: w.T("pots.paste_add"), Cancel: w.T("pots.cancel"),
 		Size: listSize, Focus: rows,
 		OnAccept: func() bool {
@@ -82,4 +104,5 @@ func (v *View) askList() {
 			return true
 		},
 	})
+	rows.onEscape = asked.Cancel
 }
