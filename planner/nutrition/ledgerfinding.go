@@ -99,18 +99,21 @@ func (l Ledger) sum(first int) balance {
 	return b
 }
 
-// balanceFinding words a run of weeks: with the share at which its feeds would bring
-// the middle of the need where feeds can mend it, or else the extra feeds.
+// balanceFinding reports a run of weeks with the share of their strength at which its
+// feeds would bring it a quarter inside the need, or else with the extra feeds.
 func (l Ledger) balanceFinding(first, kind int) finding.Finding {
 	b := l.sum(first)
-	middle := (b.need.Low + b.need.High) / 2
+	aim := b.need.Low * (1 + SpoonError)
+	if kind > 0 {
+		aim = b.need.High * (1 - SpoonError)
+	}
 	share := math.Inf(1)
 	if b.feed > 0 {
-		share = max(0, float64((middle-b.charge)/b.feed))
+		share = max(0, float64((aim-b.charge)/b.feed))
 	}
 	class := l.classIn(first)
 	oneFeed := quantity.Mass(float64(class.Nitrogen())*PourFor(l.account.Mix, 0, l.account.Leaching).Volume.Litres()) * quantity.Gram / 1000
-	extra := math.Ceil(max(0, float64((middle-b.supply())/oneFeed)))
+	extra := math.Ceil(max(0, float64((aim-b.supply())/oneFeed)))
 	code := "nutrition.balance.much_no_feed" // the charge alone is too much
 	switch {
 	case kind < 0 && share <= 2: // twice the strength at most: beyond it, more feeds
