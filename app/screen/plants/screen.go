@@ -31,9 +31,10 @@ type Screen struct {
 	descending bool
 	shown      []*catalogue.Plant
 
-	chosen string // id of the plant that is looked at
-	pot    string // id of the pot that plants go into
-	season planner.Season
+	chosen   string // id of the plant that is looked at
+	compared []string
+	pot      string // id of the pot that plants go into
+	season   planner.Season
 }
 
 // New returns the room of a session with the book that comes with the program.

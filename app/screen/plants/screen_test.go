@@ -398,6 +398,43 @@ func TestATenderPlantWaitsForTheLastFreeze(t *testing.T) {
 	}
 }
 
+func TestPlantsSideBySide(t *testing.T) {
+	_, s := open(t, screentest.Example(t), screentest.SummerDay)
+	if err := s.ToggleCompared(); err != nil {
+		t.Error(err)
+	}
+	for _, id := range []string{"pansy", "english-ivy", "spruce-tips", "pot-lily"} {
+		s.Choose(id)
+		if err := s.ToggleCompared(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s.Choose("viola")
+	var refusal *plants.Refusal
+	if err := s.ToggleCompared(); !errors.As(err, &refusal) || unknown(refusal.Text) {
+		t.Errorf("a fifth: %v", err)
+	}
+	c := s.Comparison()
+	if want := []string{"Pansy", "English ivy"}; !slices.Equal(c.Plants[:2], want) || len(c.Plants) != 4 {
+		t.Errorf("compared %q", c.Plants)
+	}
+	for _, row := range c.Rows {
+		if unknown(row.Label) || len(row.Values) != 4 || row.Values[0].Soft != strings.HasPrefix(row.Values[0].Text, "≈ ") {
+			t.Errorf("row %+v", row)
+		}
+	}
+	if ivy := c.Rows[1].Values[1]; ivy.Text != "toxic" || !ivy.Harmful {
+		t.Errorf("ivy for cats: %+v", ivy)
+	}
+	s.Choose("pansy")
+	if err := s.ToggleCompared(); err != nil {
+		t.Error(err)
+	}
+	if chosen, count := s.Compared(); chosen || count != 3 {
+		t.Errorf("%v, %d", chosen, count)
+	}
+}
+
 func TestPotsOfTheSameNameAreToldApart(t *testing.T) {
 	plan := screentest.Example(t)
 	plan.Pots[1].Name = plan.Pots[0].Name

@@ -90,7 +90,8 @@ func (c *chosen) show() {
 		facts = append([]screen.Fact{lives}, facts...)
 	}
 	listings, notices := s.Listings(), s.Notices()
-	if said := saying(told, facts, listings, notices); !slices.Equal(said, c.said) {
+	taken, _ := s.Compared()
+	if said := append(saying(told, facts, listings, notices), c.takeLabel(taken)); !slices.Equal(said, c.said) {
 		c.said = said
 		c.build(told, facts, listings, notices)
 		c.object.Content.Refresh() // what was hidden has no place yet
@@ -101,6 +102,13 @@ func (c *chosen) show() {
 		c.refuse()
 		c.object.ScrollToTop()
 	}
+}
+
+func (c *chosen) takeLabel(taken bool) string {
+	if taken {
+		return c.view.words.T("plant_book.not_compare")
+	}
+	return c.view.words.T("plant_book.take")
 }
 
 // saying lists every word that is shown.
@@ -126,7 +134,9 @@ func (c *chosen) build(told screen.Told, facts []screen.Fact, listings []screen.
 			head.Add(widgets.NewText(text))
 		}
 	}
-	objects := []fyne.CanvasObject{widgets.NewSection(told.Name, head)}
+	taken, _ := c.view.screen.Compared()
+	take := widgets.NewButton(widgets.ButtonData{Label: c.takeLabel(taken), Kind: widgets.ButtonQuiet}, c.view.take)
+	objects := []fyne.CanvasObject{widgets.NewSection(told.Name, head, take)}
 	for _, n := range notices {
 		objects = append(objects, widgets.NewNotice(widgets.NoticeData{Kind: noticeKind(n.Severity), Title: n.Title, Text: n.Text}))
 	}

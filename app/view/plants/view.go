@@ -33,10 +33,12 @@ type View struct {
 	filters []*widgets.ChoiceField // in the order of the screen's
 	order   *widgets.ChoiceField
 	clear   *widgets.Button
-	table   *widgets.DataTable
-	columns []screen.Column // that there is room for
-	none    fyne.CanvasObject
-	chosen  *chosen
+	// sideBySide opens the plants that were taken to compare.
+	sideBySide *widgets.Button
+	table      *widgets.DataTable
+	columns    []screen.Column // that there is room for
+	none       fyne.CanvasObject
+	chosen     *chosen
 }
 
 // New returns the room.
@@ -44,7 +46,8 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v := &View{screen: s, words: w, shell: shell}
 	v.search = newSearchEntry(w.T("plant_book.search"), v.find, v.toTable)
 	v.clear = widgets.NewButton(widgets.ButtonData{Icon: theme.IconClose, Label: w.T("plant_book.clear"), Kind: widgets.ButtonQuiet}, v.showAll)
-	v.header = widgets.NewPageHeader(w.T("plant_book.title"), "", v.clear, container.New(searchWidth{}, v.search))
+	v.sideBySide = widgets.NewButton(widgets.ButtonData{}, v.compare)
+	v.header = widgets.NewPageHeader(w.T("plant_book.title"), "", v.sideBySide, v.clear, container.New(searchWidth{}, v.search))
 	v.columns = allColumns
 	v.table = widgets.NewDataTable(widgets.TableData{Sorted: -1})
 	v.table.OnSelect = func(row int) {
@@ -88,6 +91,7 @@ func (v *View) Refresh() {
 		v.filters[i].SetChoice(c.Chosen)
 	}
 	v.showList()
+	v.showCompare()
 	v.chosen.show()
 }
 

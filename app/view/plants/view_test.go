@@ -125,6 +125,20 @@ func TestAPlantIsAddedByTheButton(t *testing.T) {
 	}
 }
 
+func TestPlantsSideBySide(t *testing.T) {
+	d, s := room(t, false)
+	v, sh, w := window(t, fyne.NewSize(900, 600), d, s)
+	for _, id := range []string{"pansy", "english-ivy", "angelonia", "pot-lily", "viola"} {
+		v.Open(id)
+		press(t, v.Object(), "Compare")
+	}
+	if want := "At most 4 plants stand side by side. Take one away first."; sh.status != want {
+		t.Errorf("status %q, want %q", sh.status, want)
+	}
+	press(t, v.Object(), "Compare (4)")
+	golden.Picture(t, "compared.png", w.Canvas())
+}
+
 func TestItIsFoundAsOneTypes(t *testing.T) {
 	d, s := room(t, false)
 	v, sh, w := window(t, fyne.NewSize(900, 600), d, s)
@@ -168,13 +182,20 @@ func find[T any](t *testing.T, o fyne.CanvasObject, name string) T {
 	t.Helper()
 	for _, part := range test.LaidOutObjects(o) {
 		named, ok := part.(fyne.Accessible)
-		if it, fits := part.(T); ok && fits && strings.HasPrefix(named.AccessibilityLabel(), name) {
+		if it, fits := part.(T); ok && fits && matches(named.AccessibilityLabel(), name) {
 			return it
 		}
 	}
 	t.Fatalf("there is no %q", name)
 	var none T
 	return none
+}
+
+// matches reports whether a name is the one looked for, or goes on after it with what
+// the part shows.
+func matches(have, want string) bool {
+	rest, ok := strings.CutPrefix(have, want)
+	return ok && !strings.HasPrefix(rest, " (")
 }
 
 func press(t *testing.T, o fyne.CanvasObject, name string) {
