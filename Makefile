@@ -14,7 +14,7 @@ checks := all,-ST1000,-ST1003
 # Packages that never draw: they run under the race detector.
 pure := ./planner/... ./plants/... ./app/session/... ./app/screen/... ./app/words/...
 
-.PHONY: help run test check e2e gallery bench build windows clean
+.PHONY: help run test check e2e gallery screenshot bench build windows clean
 
 help: ## list the tasks
 	@awk -F ':.*## ' '/^[a-z0-9]+:.*## / { printf "make %-8s %s\n", $$1, $$2 }' Makefile
@@ -41,6 +41,10 @@ e2e: ## drive the real window through the main job
 
 gallery: ## draw every screen into gallery/, light and dark, in two sizes
 	CGO_ENABLED=0 sh .ci/patiently "Drawing" go run -tags $(headless) ./app gallery --out gallery
+
+screenshot: ## draw the picture of the README, on a day in June
+	FOURTURN_TODAY=2027-06-08 CGO_ENABLED=0 sh .ci/patiently "Drawing" go run -tags $(headless) ./app gallery --out gallery
+	cp gallery/year-light-1280x800.png assets/screenshot.png
 
 bench: ## run the benchmarks
 	CGO_ENABLED=0 go test -run '^$$' -bench . -benchmem $(pure)
