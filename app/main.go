@@ -60,7 +60,7 @@ func commands() []command {
 }
 
 func main() {
-	t := &terminal{out: os.Stdout, err: os.Stderr, words: words.New(words.Preferred(os.Getenv)), now: time.Now}
+	t := &terminal{out: os.Stdout, err: os.Stderr, words: words.New(words.Preferred(os.Getenv)), now: clock(os.Getenv)}
 	os.Exit(run(t, os.Args[1:]))
 }
 
