@@ -36,7 +36,7 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v := &View{screen: s, words: w, shell: shell, list: container.NewVBox()}
 	v.header = widgets.NewPageHeader(w.T("due.title"), "")
 	v.busy = widgets.NewBusy(widgets.BusyData{Title: w.T("due.working"), Done: -1}, nil)
-	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewStack(v.busy, container.NewVScroll(container.New(sideMargin{}, v.list))))
+	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewStack(v.busy, container.NewVScroll(container.New(widgets.SideMargin{}, v.list))))
 	v.Refresh()
 	return v
 }
@@ -110,15 +110,4 @@ func (v *View) tell(err error, done string) {
 		v.shell.Status(done)
 	}
 	v.Refresh()
-}
-
-// sideMargin keeps the scroll bar off the content.
-type sideMargin struct{}
-
-func (sideMargin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	objects[0].Resize(size.SubtractWidthHeight(theme.Step2, 0))
-}
-
-func (sideMargin) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[0].MinSize().AddWidthHeight(theme.Step2, theme.Step2)
 }

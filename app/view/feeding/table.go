@@ -40,17 +40,8 @@ func tableOf[R any](v *View, rows []R, columns []column[R], late func(R) bool) f
 		}
 	}
 	const rowHigh, mostRows = 34, 12
-	least := fyne.NewSize(0, float32(min(len(rows), mostRows)+1)*rowHigh+theme.Step)
-	return container.New(leastHigh{least}, table)
-}
-
-// leastHigh gives a table in a scrolling page the height of its rows.
-type leastHigh struct{ least fyne.Size }
-
-func (l leastHigh) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
-
-func (l leastHigh) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[0].MinSize().Max(l.least)
+	least := float32(min(len(rows), mostRows)+1)*rowHigh + theme.Step
+	return container.New(widgets.LeastHigh(least), table)
 }
 
 func (v *View) table(rows []screen.Round) fyne.CanvasObject {

@@ -43,7 +43,7 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v.header = widgets.NewPageHeader(w.T("feeding.title"), "")
 	v.can = widgets.NewMeasureField(w.T("feeding.can"), w.T("feeding.can_help"), func(text string) error { return v.after(s.SetCan(text)) })
 	v.interval = widgets.NewMeasureField(w.T("feeding.interval"), w.T("feeding.interval_help"), func(text string) error { return v.after(s.SetInterval(text)) })
-	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(sideMargin{}, v.body)))
+	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(widgets.SideMargin{}, v.body)))
 	v.Refresh()
 	return v
 }
@@ -80,7 +80,7 @@ func (v *View) Refresh() {
 		return
 	}
 	rounds := v.screen.Rounds(roundsAhead)
-	v.body.Add(container.New(columns{least: 220, most: 3}, v.can, v.interval))
+	v.body.Add(container.New(widgets.Columns{Least: 220, Most: 3}, v.can, v.interval))
 	if len(rounds) == 0 {
 		v.body.Add(widgets.NewEmptyState(theme.DrawingFeeding, w.T("feeding.none_title"), w.T("feeding.none_text")))
 	} else {
@@ -100,7 +100,7 @@ func (v *View) Refresh() {
 // nextCard is the round whose turn it is, with what goes into the can.
 func (v *View) nextCard(r screen.Round, products []screen.Product) fyne.CanvasObject {
 	w := v.words
-	figures := container.New(columns{least: 120, most: 4})
+	figures := container.New(widgets.Columns{Least: 120, Most: 4})
 	for _, f := range []screen.Figure{r.Water, r.Cans, r.Dose, r.Spoons} {
 		figures.Add(v.figure(f))
 	}
@@ -138,15 +138,4 @@ func (v *View) tell(err error, done string) {
 	}
 	v.shell.Status(done)
 	v.Refresh()
-}
-
-// sideMargin keeps the scroll bar off the content.
-type sideMargin struct{}
-
-func (sideMargin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	objects[0].Resize(size.SubtractWidthHeight(theme.Step2, 0))
-}
-
-func (sideMargin) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[0].MinSize().AddWidthHeight(theme.Step2, theme.Step2)
 }

@@ -45,7 +45,7 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 		v.Refresh()
 	})
 	v.header = widgets.NewPageHeader(w.T("mix_buying.title"), "", v.span)
-	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(sideMargin{}, v.body)))
+	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(widgets.SideMargin{}, v.body)))
 	v.Refresh()
 	return v
 }
@@ -72,7 +72,7 @@ func (v *View) Refresh() {
 	}
 	v.header.Set(w.T("mix_buying.title"), v.screen.Days())
 	if v.clients > 1 {
-		v.body.Add(container.New(columns{least: 240, most: 3}, v.client))
+		v.body.Add(container.New(widgets.Columns{Least: 240, Most: 3}, v.client))
 	}
 	rows := v.screen.Rows()
 	if len(rows) == 0 {
@@ -80,7 +80,7 @@ func (v *View) Refresh() {
 		v.body.Refresh()
 		return
 	}
-	v.body.Add(container.New(columns{least: 300, most: 2}, v.purchase(), v.feeds()))
+	v.body.Add(container.New(widgets.Columns{Least: 300, Most: 2}, v.purchase(), v.feeds()))
 	v.body.Add(widgets.NewSection(w.T("mix_buying.by_pot"), v.table(rows)))
 	v.body.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeCaution, Title: words.Capital(w.T("words.severity.caution")), Text: w.T("mix_buying.dust")}))
 	v.body.Refresh()
@@ -149,5 +149,5 @@ func (v *View) table(rows []screen.Row) fyne.CanvasObject {
 		}
 	}
 	const rowHigh, mostRows = 35, 14
-	return container.New(high{float32(min(len(rows), mostRows)+2)*rowHigh + theme.Step}, table)
+	return container.New(widgets.LeastHigh(float32(min(len(rows), mostRows)+2)*rowHigh+theme.Step), table)
 }

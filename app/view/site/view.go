@@ -46,7 +46,7 @@ type View struct {
 
 // New returns the page.
 func New(s *screen.Screen, w *words.Words, shell Shell) *View {
-	v := &View{screen: s, words: w, shell: shell, list: container.NewVBox(), figures: container.New(columns{least: 180, most: 4}), seasons: container.New(columns{least: 180, most: 4}), source: container.NewStack()}
+	v := &View{screen: s, words: w, shell: shell, list: container.NewVBox(), figures: container.New(widgets.Columns{Least: 180, Most: 4}), seasons: container.New(widgets.Columns{Least: 180, Most: 4}), source: container.NewStack()}
 	v.header = widgets.NewPageHeader(w.T("site.title"), "")
 	v.search = widgets.NewMeasureField(w.T("site.search"), w.T("site.search_help"), func(text string) error {
 		v.find(text)
@@ -57,12 +57,13 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v.first = widgets.NewMeasureField(w.T("site.first_frost"), w.T("site.frost_help"), func(text string) error { return v.after(s.SetFrost(false, text)) })
 	v.chart = widgets.NewClimateChart(widgets.ClimateData{})
 	v.empty = widgets.NewEmptyState(theme.DrawingSite, w.T("site.empty_title"), w.T("site.empty_text"))
-	picture := container.New(tall{}, v.chart)
+	const chartHigh = 340 // to read degrees and weeks from it
+	picture := container.New(widgets.LeastHigh(chartHigh), v.chart)
 	v.known = container.NewVBox(picture,
 		widgets.NewSection(w.T("site.seasons"), v.seasons), widgets.NewSection(w.T("site.freezes"), v.figures), v.source)
-	fields := container.New(columns{least: 180, most: 4}, v.search, v.elevation, v.last, v.first)
+	fields := container.New(widgets.Columns{Least: 180, Most: 4}, v.search, v.elevation, v.last, v.first)
 	v.body = container.NewVBox(fields, v.list, v.empty, v.known)
-	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(sideMargin{}, v.body)))
+	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(widgets.SideMargin{}, v.body)))
 	v.Refresh()
 	return v
 }

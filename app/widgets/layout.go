@@ -1,0 +1,81 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+
+	"fourturn/app/theme"
+)
+
+// Columns sets its objects side by side, row by row, as many as find the least width,
+// and each row as high as it needs.
+type Columns struct {
+	Least float32 // width of a column
+	Most  int     // columns
+}
+
+func (c Columns) count(width float32) int {
+	return min(max(1, int((width+theme.Step2)/(c.Least+theme.Step2))), c.Most)
+}
+
+// Layout is called by the toolkit.
+func (c Columns) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	n := c.count(size.Width)
+	wide := (size.Width - float32(n-1)*theme.Step2) / float32(n)
+	y := float32(0)
+	for i := 0; i < len(objects); i += n {
+		row := objects[i:min(i+n, len(objects))]
+		high := float32(0)
+		for k, o := range row {
+			o.Move(fyne.NewPos(float32(k)*(wide+theme.Step2), y))
+			o.Resize(fyne.NewSize(wide, o.MinSize().Height)) // text that wraps knows its height by its width
+			high = max(high, o.MinSize().Height)
+		}
+		for _, o := range row {
+			o.Resize(fyne.NewSize(wide, high))
+		}
+		y += high + theme.Step
+	}
+}
+
+// MinSize is the height at the width that the objects have now, and the width of one
+// column.
+func (c Columns) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	n := c.Most
+	if len(objects) > 0 && objects[0].Size().Width > 0 {
+		for n = 1; n < min(c.Most, len(objects)) && objects[n].Position().Y == objects[0].Position().Y; n++ {
+		}
+	}
+	high := float32(0)
+	for i := 0; i < len(objects); i += n {
+		row := float32(0)
+		for _, o := range objects[i:min(i+n, len(objects))] {
+			row = max(row, o.MinSize().Height)
+		}
+		high += row + theme.Step
+	}
+	return fyne.NewSize(c.Least, high)
+}
+
+// SideMargin keeps the scroll bar off the content.
+type SideMargin struct{}
+
+// Layout is called by the toolkit.
+func (SideMargin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size.SubtractWidthHeight(theme.Step2, 0))
+}
+
+// MinSize is that of the content with the margin.
+func (SideMargin) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().AddWidthHeight(theme.Step2, theme.Step2)
+}
+
+// LeastHigh gives what scrolls by itself a height within a page that scrolls.
+type LeastHigh float32
+
+// Layout is called by the toolkit.
+func (h LeastHigh) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
+
+// MinSize is that of the content, and at least the height.
+func (h LeastHigh) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().Max(fyne.NewSize(0, float32(h)))
+}
