@@ -136,3 +136,21 @@ var (
 		Cite:   "MSU Extension, Consider maintenance when choosing plants (2024), table 1",
 	}
 )
+
+// SharedStrength returns the strength for a can that serves several classes at once:
+// the middle of what their bands have in common. Where they have nothing in common it
+// is the most that the lightest bears, too strong for none of them, and within is
+// false: the hungrier ones are then fed at shorter intervals. It panics on no classes.
+func SharedStrength(classes ...Class) (n PPM, within bool) {
+	if len(classes) == 0 {
+		panic("nutrition: a can for no feeder class")
+	}
+	common := classes[0].Strength
+	for _, c := range classes[1:] {
+		common = Band{max(common.Low, c.Strength.Low), min(common.High, c.Strength.High)}
+	}
+	if common.Low > common.High {
+		return PPM(common.High), false
+	}
+	return PPM(common.Middle()), true
+}

@@ -75,16 +75,20 @@ func (g *group) begins(r mark, products int) bool {
 	return g.lastProduct == AnyProduct || follows(g.lastProduct, products) == r.product
 }
 
-// lateness returns the pot-days late of all groups on some rounds.
-func (s *season) lateness(rounds []mark) int {
+// lateness returns the pot-days late of the leading groups on some rounds, or any
+// number above most once it is above.
+func (s *season) lateness(rounds []mark, most int) int {
 	total := 0
-	for _, g := range s.groups {
+	for _, g := range s.leading {
 		due := g.start
 		for _, step := range s.assign(g, rounds) {
 			total += step.late * len(g.pots)
 			due = g.dueAfter(rounds[step.round].day)
 		}
 		total += g.lateDays(due, len(g.days)-1, s.rules.Grace) * len(g.pots)
+		if total > most {
+			break
+		}
 	}
 	return total
 }
@@ -94,10 +98,10 @@ func (s *season) thin(rounds []mark, bound int) []mark {
 	if len(rounds) <= bound {
 		return rounds
 	}
-	late := s.lateness(rounds)
+	late := s.lateness(rounds, never)
 	for i := len(rounds) - 1; i >= 0 && len(rounds) > bound; i-- {
 		without := slices.Delete(slices.Clone(rounds), i, i+1)
-		if s.lateness(without) <= late {
+		if s.lateness(without, late) <= late {
 			rounds = without
 		}
 	}

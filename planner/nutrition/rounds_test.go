@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
 	"fourturn/planner/civil"
@@ -197,5 +198,94 @@ func TestConflictNamesThePot(t *testing.T) {
 	checkPlan(t, demands, rules, plan)
 	if len(plan.Findings) != 1 || plan.Findings[0].Code != "nutrition.rounds.conflict" {
 		t.Fatalf("findings: %+v", plan.Findings)
+	}
+}
+
+// Of plans with equally few rounds, one on the preferred days is chosen; their number
+// is not raised for it.
+func TestPreferredWeekdaysCostNoRound(t *testing.T) {
+	demands := []nutrition.Demand{{Pot: "a", Interval: nutrition.Interval{Shortest: 7, Longest: 14}, Open: []nutrition.Span{days(0, 100)}}}
+	rules := nutrition.RoundRules{First: spring, Last: spring.AddDays(100), Products: 2}
+	free := nutrition.PlanRounds(demands, rules)
+	rules.Prefer = []time.Weekday{time.Saturday, time.Sunday}
+	plan := nutrition.PlanRounds(demands, rules)
+	checkPlan(t, demands, rules, plan)
+	if len(plan.Rounds) != len(free.Rounds) {
+		t.Fatalf("%d rounds on preferred days, %d on any", len(plan.Rounds), len(free.Rounds))
+	}
+	for _, r := range plan.Rounds {
+		if d := r.Date.Weekday(); d != time.Saturday && d != time.Sunday {
+			t.Errorf("round on %v", d)
+		}
+	}
+}
+
+// Nothing to plan, and nothing that can be planned.
+func TestRoundsAtTheEdges(t *testing.T) {
+	rules := nutrition.RoundRules{First: spring, Last: spring.AddDays(30), Products: 2}
+	if plan := nutrition.PlanRounds(nil, rules); len(plan.Rounds) != 0 || !plan.Proven || len(plan.Findings) != 0 {
+		t.Errorf("no pots: %+v", plan)
+	}
+	closed := []nutrition.Demand{{Pot: "a", Interval: nutrition.Interval{Shortest: 7, Longest: 14}}}
+	if plan := nutrition.PlanRounds(closed, rules); len(plan.Rounds) != 0 || !plan.Proven || len(plan.Findings) != 0 {
+		t.Errorf("a pot that is never open: %+v", plan)
+	}
+	open := []nutrition.Span{days(0, 30)}
+	for _, i := range []nutrition.Interval{{}, {Shortest: 0, Longest: 5}, {Shortest: 9, Longest: 8}, {Shortest: 1, Longest: nutrition.LongestInterval + 1}, {Shortest: 7, Longest: 9, Wanted: 10}} {
+		plan := nutrition.PlanRounds([]nutrition.Demand{{Pot: "a", Interval: i, Open: open}}, rules)
+		if len(plan.Findings) != 1 || plan.Findings[0].Code != "nutrition.rounds.interval" || len(plan.Rounds) != 0 {
+			t.Errorf("%+v: %+v", i, plan.Findings)
+		}
+	}
+	rules.Last = rules.First - 1
+	if plan := nutrition.PlanRounds([]nutrition.Demand{{Pot: "a", Interval: nutrition.Interval{Shortest: 7, Longest: 14}, Open: open}}, rules); len(plan.Rounds) != 0 {
+		t.Errorf("no days: %+v", plan)
+	}
+	longest := nutrition.Interval{Shortest: nutrition.LongestInterval, Longest: nutrition.LongestInterval}
+	year := nutrition.RoundRules{First: spring, Last: spring.AddDays(365), Products: 3}
+	demands := []nutrition.Demand{{Pot: "a", Interval: longest, Open: []nutrition.Span{days(-400, 400)}, LastFed: spring.AddDays(-30), LastProduct: 2}}
+	plan := nutrition.PlanRounds(demands, year)
+	checkPlan(t, demands, year, plan)
+	if len(plan.Rounds) != 6 || len(plan.Findings) != 0 {
+		t.Errorf("every 60 days: %+v, %+v", plan.Rounds, plan.Findings)
+	}
+}
+
+// The same pots in the same order give the same plan, whatever the effort of others.
+func TestRoundsAreDeterministic(t *testing.T) {
+	demands, rules := yearOfPots(40, 5, 7)
+	first := nutrition.PlanRounds(demands, rules)
+	second := nutrition.PlanRounds(demands, rules)
+	if diff := cmp.Diff(first.Rounds, second.Rounds); diff != "" {
+		t.Error(diff)
+	}
+	checkPlan(t, demands, rules, first)
+	if w := first.Working(); w.Result.Number != float64(len(first.Rounds)) || w.Inputs[0].Value.Number != float64(first.LowerBound) {
+		t.Errorf("working: %+v", w)
+	}
+}
+
+// A feed put off past its day, and one overdue before the plan begins, are named so.
+func TestLateFeedsAreExplained(t *testing.T) {
+	base := nutrition.Demand{Pot: "a", Interval: nutrition.Interval{Shortest: 7, Longest: 8}, Open: []nutrition.Span{days(-60, 60)}, LastFed: spring.AddDays(-6)}
+	rules := nutrition.RoundRules{First: spring, Last: spring.AddDays(40), Products: 2}
+	putOff, overdue := base, base
+	putOff.NotBefore = spring.AddDays(4)
+	overdue.LastFed = spring.AddDays(-12)
+	saturdays := rules
+	saturdays.Only = []time.Weekday{time.Saturday}
+	for code, c := range map[string]struct {
+		demand nutrition.Demand
+		rules  nutrition.RoundRules
+	}{
+		"nutrition.rounds.put_off":  {putOff, rules},
+		"nutrition.rounds.overdue":  {overdue, rules},
+		"nutrition.rounds.weekdays": {base, saturdays}, // 1 March 2027 is a Monday: 7 or 8 days after 23 February is no Saturday
+	} {
+		plan := nutrition.PlanRounds([]nutrition.Demand{c.demand}, c.rules)
+		checkPlan(t, []nutrition.Demand{c.demand}, c.rules, plan)
+		if len(plan.Findings) == 0 || plan.Findings[0].Code != code || plan.Proven {
+			t.Errorf("%s: %+v", code, plan.Findings)
+		}
 	}
 }

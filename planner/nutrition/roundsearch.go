@@ -62,12 +62,15 @@ func (s *season) search(width int, rival *state) (best *state, complete bool) {
 	complete = true
 	kept := []*state{s.opening()}
 	guide := guide{season: s}
+	// Where every turn may begin anywhere, plans differ by the names of their
+	// products alone: the first round has the first.
+	alike := !slices.ContainsFunc(s.groups, func(g *group) bool { return g.lastProduct != AnyProduct })
 	for t := range s.allowed {
 		slab := make([]uint64, 0, len(kept)*(products+1)*words)
 		var next []*state
 		for _, from := range kept {
 			for p := -1; p < products; p++ {
-				if p >= 0 && !s.allowed[t] {
+				if p >= 0 && !s.allowed[t] || p > 0 && from.trail == nil && alike {
 					continue
 				}
 				slab = slab[:len(slab)+words]
