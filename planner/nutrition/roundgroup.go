@@ -92,11 +92,26 @@ func newGroup(d Demand, rules RoundRules) *group {
 	if d.NotBefore.IsZero() {
 		g.notBefore = longAgo
 	}
-	opened := never // the span that is already running on the first day, or never
+	opened := g.layOut(d.Open, rules)
+	g.start = g.firstDeadline(opened, rules.Grace)
+	g.eligible = uint64(1)<<(g.longest+1) - uint64(1)<<g.shortest
+	g.due = make([]int32, n+LongestInterval)
+	for i := range g.due {
+		g.due[i] = int32(g.deadline(i-LongestInterval, rules.Grace))
+	}
+	g.countNeeds()
+	return g
+}
+
+// layOut marks the days of the plan with what they are to the group, and returns the
+// first day of the span that is already running when the plan begins, or never.
+func (g *group) layOut(open []Span, rules RoundRules) (opened int) {
+	n := len(g.days)
+	opened = never
 	for t := range g.resume {
 		g.resume[t] = never
 	}
-	for _, span := range d.Open {
+	for _, span := range open {
 		first, last := int(span.First-rules.First), int(span.Last-rules.First)
 		if first <= 0 && last >= 0 {
 			opened = first
@@ -124,14 +139,7 @@ func newGroup(d Demand, rules RoundRules) *group {
 			g.days[t] |= ended
 		}
 	}
-	g.start = g.firstDeadline(opened, rules.Grace)
-	g.eligible = uint64(1)<<(g.longest+1) - uint64(1)<<g.shortest
-	g.due = make([]int32, n+LongestInterval)
-	for i := range g.due {
-		g.due[i] = int32(g.deadline(i-LongestInterval, rules.Grace))
-	}
-	g.countNeeds()
-	return g
+	return opened
 }
 
 // firstDeadline returns the day by which the group's first feed is due. opened is
