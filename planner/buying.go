@@ -1,6 +1,8 @@
 package planner
 
 import (
+	"slices"
+
 	"fourturn/planner/working"
 )
 
@@ -14,7 +16,7 @@ func (w *workOut) buying() {
 	mixNeed, chargeNeed := sum{name: "plan.mix_of_year", unit: working.Litre}, sum{name: "plan.charge_of_year", unit: working.Kilogram}
 	for i := range w.Pots {
 		for _, s := range w.Pots[i].Stands {
-			if s.Happened || s.From < w.Today || s.From >= until {
+			if !s.open(w.Today) || s.From >= until {
 				continue
 			}
 			mixNeed.add(s.Mix)
@@ -27,7 +29,10 @@ func (w *workOut) buying() {
 	if chargeNeed.n > 0 {
 		w.Buying = append(w.Buying, Buying{Product: w.Plan.Feeding.SlowRelease, Need: chargeNeed.figure()})
 	}
-	for _, id := range w.Plan.Feeding.Turn {
+	for i, id := range w.Plan.Feeding.Turn {
+		if slices.Contains(w.Plan.Feeding.Turn[:i], id) {
+			continue // named twice
+		}
 		need := sum{name: "plan.feed_of_year", unit: working.Kilogram}
 		for _, r := range w.Rounds {
 			if r.Product == id && !r.Done && r.Date >= w.Today && r.Date < until {

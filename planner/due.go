@@ -13,6 +13,12 @@ const (
 	dueBack  = 21
 )
 
+// open reports whether a change-out is still to be done on a day: it has not happened,
+// and it is not so late that nobody asks for it any more.
+func (s *Stand) open(today civil.Date) bool {
+	return !s.Happened && s.From >= today.AddDays(-dueBack)
+}
+
 // due lists what the plan asks for, by date. Change-outs of several pots into the
 // same season on the same day are one piece of work.
 func (w *workOut) due() {
@@ -23,7 +29,7 @@ func (w *workOut) due() {
 	changes := map[key][]int{}
 	for i := range w.Pots {
 		for _, s := range w.Pots[i].Stands {
-			if !s.Happened && s.From >= w.Today.AddDays(-dueBack) && s.From <= w.Today.AddDays(dueAhead) && s.From > w.First {
+			if s.open(w.Today) && s.From <= w.Today.AddDays(dueAhead) {
 				k := key{s.From, s.Season}
 				changes[k] = append(changes[k], i)
 			}

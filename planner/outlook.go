@@ -109,6 +109,8 @@ type Stand struct {
 	Charge   Figure // kg of slow-release fertiliser for this change-out
 	Spoons   Figure // level US tablespoons of the same
 	Spent    Figure // day on which the charge is spent; zero without one
+
+	first bool // the first of its season that is not over
 }
 
 // PlantCount is how many of one plant go into a planting.

@@ -8,7 +8,8 @@ import (
 	"fourturn/planner/quantity"
 )
 
-// Span is a run of days and a choice of pots to buy for.
+// Span is a run of days and a choice of pots to buy for. A change-out that is late,
+// but still asked for, counts to its first day.
 type Span struct {
 	From, To civil.Date // the first day, and the day after the last
 	Client   string     // whose pots; "" means all
@@ -24,7 +25,7 @@ func (o *Outlook) Needs(span Span) [][2]int {
 		}
 		for k := range o.Pots[i].Stands {
 			s := &o.Pots[i].Stands[k]
-			if !s.Happened && s.From >= span.From && s.From < span.To && !s.Mix.IsZero() {
+			if s.open(span.From) && s.From < span.To && !s.Mix.IsZero() {
 				list = append(list, [2]int{i, k})
 			}
 		}

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"fourturn/planner/finding"
@@ -78,7 +79,10 @@ type turnProduct struct {
 // cannot be mixed is left out with a finding.
 func (w *workOut) turn() []turnProduct {
 	var turn []turnProduct
-	for _, id := range w.Plan.Feeding.Turn {
+	for i, id := range w.Plan.Feeding.Turn {
+		if slices.Contains(w.Plan.Feeding.Turn[:i], id) {
+			continue // named twice
+		}
 		where := finding.Where{"products", id, "analysis"}
 		product := w.Plan.Product(id)
 		if product == nil {
@@ -165,23 +169,28 @@ func (w *workOut) doneFeeds() {
 	for i := range w.Pots {
 		out := &w.Pots[i]
 		for _, e := range w.history.fed[out.Pot.ID] {
-			if e.Kind == Fed && e.Date >= w.First {
+			if e.Kind == Fed && e.Date >= w.First && e.Date <= w.Today {
 				out.Feeds = append(out.Feeds, Feed{Date: e.Date, Product: e.Product, Done: true})
 			}
 		}
 	}
+	index := make(map[string]int, len(w.Pots))
+	for i := range w.Pots {
+		index[w.Pots[i].Pot.ID] = i
+	}
 	for _, e := range w.Plan.Log {
-		if e.Kind != Fed || e.Date < w.First {
+		if e.Kind != Fed || e.Date < w.First || e.Date > w.Today {
 			continue
 		}
 		r := Round{Date: e.Date, Product: e.Product, Done: true}
 		for _, id := range e.Pots {
-			if i := w.Plan.PotIndex(id); i >= 0 {
+			if i, ok := index[id]; ok {
 				r.Pots = append(r.Pots, i)
 			}
 		}
 		w.Rounds = append(w.Rounds, r)
 	}
+	slices.SortStableFunc(w.Rounds, func(a, b Round) int { return int(a.Date - b.Date) })
 }
 
 func (w *workOut) preferred() []time.Weekday {

@@ -49,12 +49,12 @@ func (w *workOut) volumes(out *PotOutlook, where finding.Where) {
 	weight := mix.Weigh(mix.WeightInput{
 		Pot: v.EmptyMass().Mass, Mix: fill.Volume, Reservoir: v.ReservoirVolume(), Gravel: v.LayerVolume(), Footprint: w.footprint(out),
 	})
-	out.Dry = NewFigure(working.Number(float64(weight.Dry), working.Kilogram), weight.Working)
+	out.Dry = NewFigure(working.Number(float64(weight.Dry), working.Kilogram), func() working.Trace { return dryWorking(weight) })
 	out.Wet = NewFigure(working.Number(float64(weight.Drained), working.Kilogram), weight.Working)
 	w.Findings = append(w.Findings, weight.Findings(where)...)
 	w.Findings = append(w.Findings, v.Findings(where)...)
 	if dose, ok := w.dose(nutrition.MediumFeeder, fill.Volume); ok {
-		out.Charge, out.Spoons = doseFigures(dose)
+		out.Charge, out.Spoons = doseFigures(dose, w.prillSpoon())
 	}
 }
 
@@ -64,10 +64,10 @@ func brimWorking(v vessel.Vessel) working.Trace {
 	exact := working.Source{Status: working.Definition}
 	fill := v.Fill().Working()
 	return working.Trace{
-		Name: "plan.brim", Formula: "V_brim = V(h)",
+		Name: "plan.brim", Formula: "V_brim = V + V_rim",
 		Inputs: []working.Input{
-			{Symbol: "h", Name: "plan.depth", Value: working.Number(float64(v.Depth()), working.Metre), Source: exact},
 			{Symbol: "V", Name: "vessel.fill", Value: fill.Result, Source: exact, From: &fill},
+			{Symbol: "V_rim", Name: "plan.above_fill_line", Value: working.Number(float64(v.BrimVolume()-v.FillVolume()), working.Litre), Source: exact},
 		},
 		Result: working.Number(float64(v.BrimVolume()), working.Litre), Source: exact,
 	}
@@ -107,6 +107,14 @@ func (w *workOut) slowRelease() (*Product, nutrition.SlowRelease, bool) {
 	}, true
 }
 
+// prillSpoon returns the mass of a level tablespoon of the slow release.
+func (w *workOut) prillSpoon() quantity.Mass {
+	if p := w.Plan.Product(w.Plan.Feeding.SlowRelease); p != nil && p.SpoonMass > 0 {
+		return p.SpoonMass
+	}
+	return nutrition.PrillSpoon
+}
+
 // dose returns the charge for so much mix: at the label's rate where the product has
 // one, else at that of the feeder class.
 func (w *workOut) dose(feeder nutrition.Feeder, charged quantity.Volume) (nutrition.Dose, bool) {
@@ -121,10 +129,39 @@ func (w *workOut) dose(feeder nutrition.Feeder, charged quantity.Volume) (nutrit
 	return nutrition.DoseOf(slow, rate, charged, charged, nutrition.AllMix, source), true
 }
 
-func doseFigures(d nutrition.Dose) (mass, spoons Figure) {
+func doseFigures(d nutrition.Dose, tablespoon quantity.Mass) (mass, spoons Figure) {
 	level := asMeasured(float64(d.Spoons.Tablespoons) + d.Spoons.Teaspoons/3)
+	spoonsOf := func() working.Trace {
+		dose := d.Working()
+		return working.Trace{
+			Name: "plan.level_tablespoons", Formula: "n = m / t, rounded as a person measures",
+			Inputs: []working.Input{
+				{Symbol: "m", Name: dose.Name, Value: dose.Result, Source: dose.Source, From: &dose},
+				{Symbol: "t", Name: "plan.tablespoon", Value: working.Number(float64(tablespoon), working.Kilogram), Source: tablespoonSource},
+			},
+			Result: working.Number(level, working.None), Source: derived, Notes: []string{"plan.note_spoons"},
+		}
+	}
 	return NewFigure(working.Number(float64(d.Mass), working.Kilogram), d.Working),
-		NewFigure(working.Number(level, working.None), d.Working)
+		NewFigure(working.Number(level, working.None), spoonsOf)
+}
+
+// tablespoonSource is that of the mass of a spoon of coated prills where the person
+// did not weigh one.
+var tablespoonSource = working.Source{Status: working.Memory, Cite: "about 1 g/mL, 15 g a tablespoon of coated prill"}
+
+// dryWorking is the trace of the weight with dry mix: what is carried when watered,
+// less the water.
+func dryWorking(weight mix.Weight) working.Trace {
+	wet := weight.Working()
+	return working.Trace{
+		Name: "plan.dry", Formula: "m_dry = m_wet − water",
+		Inputs: []working.Input{
+			{Symbol: "m_wet", Name: wet.Name, Value: wet.Result, Source: wet.Source, From: &wet},
+			{Symbol: "water", Name: "plan.water_held", Value: working.Number(float64(weight.Drained-weight.Dry), working.Kilogram), Source: derived},
+		},
+		Result: working.Number(float64(weight.Dry), working.Kilogram), Source: derived,
+	}
 }
 
 // asMeasured rounds a number of spoons as a person measures: to halves from three on,

@@ -93,7 +93,12 @@ func (w *workOut) describe(out *SiteOutlook, c *climate.Climate) {
 	}
 	for _, date := range []climate.FreezeDate{c.LastFreeze(freezing, w.risk()), c.FirstFreeze(freezing, w.risk())} {
 		if date.Known() {
-			out.Figures = append(out.Figures, NewFigure(working.Date(date.Day.In(w.Today.Year())), date.Working))
+			day := working.Date(date.Day.In(w.Today.Year()))
+			out.Figures = append(out.Figures, NewFigure(day, func() working.Trace {
+				trace := date.Working()
+				trace.Result = day
+				return trace
+			}))
 		}
 	}
 	free := odds.FreeDays(w.risk())
@@ -215,8 +220,11 @@ func (w *workOut) seasonDaysOf(spot *Spot, site *SiteOutlook, year int) seasonDa
 	sc := w.spotClimate(spot, site)
 	days := seasonDays{}
 	for i, s := range sc.seasons.List {
-		if !s.Exists || s.AllYear {
+		if !s.Exists {
 			continue
+		}
+		if s.AllYear { // any day will do: the year's first, until somebody pins another
+			s.Start, s.Spread = civil.MonthDay{Month: time.January, Day: 1}, climate.Spread{}
 		}
 		day := seasonDay{exists: true, best: s.Start.In(year), reason: "climate.reason_" + string(s.Why)}
 		day.earliest, day.latest = spreadAround(s, day.best)

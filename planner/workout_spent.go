@@ -26,8 +26,15 @@ func (w *workOut) spent(out *PotOutlook, s *Stand) {
 	if !ok {
 		return
 	}
-	s.Spent = NewFigure(working.Date(day), func() working.Trace { return track.Working(day) })
-	if s.To > w.Last || s.To <= w.Today || s.From > w.Today.AddDays(buyingDays) {
+	s.Spent = NewFigure(working.Date(day), func() working.Trace {
+		left := track.Working(day)
+		return working.Trace{
+			Name: "plan.spent", Formula: "first day with left ≤ 1 − spent",
+			Inputs: []working.Input{{Symbol: "left", Name: left.Name, Value: left.Result, Source: left.Source, From: &left}},
+			Result: working.Date(day), Source: left.Source,
+		}
+	})
+	if s.To > w.Last || !s.first {
 		return
 	}
 	if gap, ok := track.GapFinding(out.Pot.ID, s.To, tolerated); ok {

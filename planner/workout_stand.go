@@ -48,11 +48,14 @@ func (w *workOut) fillStands(out *PotOutlook, where finding.Where) {
 // stands through the cold gets none.
 func (w *workOut) charge(out *PotOutlook, s *Stand, feeder nutrition.Feeder, fresh quantity.Volume) {
 	charged := out.Vessel.FillVolume()
-	if i := lastCharged(out.Stands, s); i >= 0 && out.Stands[i].Spent.Value.Date > s.From {
-		charged = fresh
+	if i := lastCharged(out.Stands, s); i >= 0 {
+		// A charge whose end is not known may be there still.
+		if spent := out.Stands[i].Spent; spent.IsZero() || spent.Value.Date > s.From {
+			charged = fresh
+		}
 	}
 	if dose, ok := w.dose(feeder, charged); ok && w.meanTemperature(out, s) >= growthFloor {
-		s.Charge, s.Spoons = doseFigures(dose)
+		s.Charge, s.Spoons = doseFigures(dose, w.prillSpoon())
 		w.spent(out, s)
 	}
 }
@@ -68,10 +71,10 @@ func lastCharged(stands []Stand, s *Stand) int {
 	return last
 }
 
-// once keeps findings of the stand that is next or stands, so that a planting that
-// comes every year is remarked on once.
+// once keeps findings of the stand that is there or comes next, so that a planting
+// that comes every year is remarked on once.
 func (w *workOut) once(found []finding.Finding, s *Stand) []finding.Finding {
-	if s.To <= w.Today || s.From > w.Today.AddDays(365) {
+	if !s.first {
 		return nil
 	}
 	return found
@@ -100,7 +103,7 @@ func (w *workOut) countPlants(out *PotOutlook, s *Stand, parts []Part, where fin
 			if part.Role == "" {
 				s.Plants[i].Role = Role(plant.Role)
 			}
-		} else if s.From <= w.Today.AddDays(365) && s.To > w.Today {
+		} else if s.first {
 			w.find("plan.unknown_plant", finding.Warning, where, finding.Arg{Name: "plant", Value: working.Text(part.Plant)})
 		}
 	}

@@ -35,7 +35,7 @@ func (w *workOut) year(out *PotOutlook, where finding.Where) {
 		stands = append(stands, w.starts(out, planting, where)...)
 	}
 	slices.SortStableFunc(stands, func(a, b Stand) int { return int(a.From - b.From) })
-	stands = inTurn(stands)
+	stands = notOvertaken(inTurn(stands))
 	for i := range stands {
 		s := &stands[i]
 		s.To = w.Last.AddDays(1)
@@ -48,10 +48,21 @@ func (w *workOut) year(out *PotOutlook, where finding.Where) {
 		}
 	}
 	out.Stands = slices.DeleteFunc(stands, func(s Stand) bool { return s.To <= w.First || s.From > w.Last })
+	w.markFirst(out.Stands)
 	if len(out.Stands) == 0 && len(out.Pot.Plantings) > 0 {
 		w.find("plan.no_days", finding.Warning, where)
 	}
 	w.fillStands(out, where)
+}
+
+// markFirst marks the first stand of each season that is not over.
+func (w *workOut) markFirst(stands []Stand) {
+	seen := map[Season]bool{}
+	for i := range stands {
+		if s := &stands[i]; s.To > w.Today && !seen[s.Season] {
+			seen[s.Season], s.first = true, true
+		}
+	}
 }
 
 // starts returns a planting's change-out in each year that touches the horizon: the
@@ -105,12 +116,36 @@ func inTurn(stands []Stand) []Stand {
 	return kept
 }
 
+// notOvertaken drops change-outs that did not happen before one that did: the pot has
+// gone on without them.
+func notOvertaken(stands []Stand) []Stand {
+	last := -1
+	for i := range stands {
+		if stands[i].Happened {
+			last = i
+		}
+	}
+	kept := stands[:0]
+	for i, s := range stands {
+		if s.Happened || i > last || !loggedBefore(stands[:i]) {
+			kept = append(kept, s)
+		}
+	}
+	return kept
+}
+
+// loggedBefore reports whether the log knows of a change-out before: what lies before
+// the first one may well have happened without being entered.
+func loggedBefore(stands []Stand) bool {
+	return slices.ContainsFunc(stands, func(s Stand) bool { return s.Happened })
+}
+
 // plantedNear returns the day on which the log says that the pot was changed over
 // to a season in the year of a day.
 func (w *workOut) plantedNear(pot string, season Season, day civil.Date) (civil.Date, bool) {
 	found := civil.Date(0)
 	for _, e := range w.history.planted[pot] {
-		if e.Season == season && (day.IsZero() || nearest(e.Date, day)) {
+		if e.Season == season && e.Date <= w.Today && (day.IsZero() || nearest(e.Date, day)) {
 			found = e.Date
 		}
 	}
