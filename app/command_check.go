@@ -38,7 +38,7 @@ func runCheck(t *terminal, args []string) int {
 			code = exitFault
 		}
 	}
-	if len(found) == 0 {
+	if len(found)+len(document.Warnings()) == 0 {
 		t.say("command.no_findings", words.A{"file": o.plan})
 	}
 	return code

@@ -51,7 +51,7 @@ type command struct {
 func commands() []command {
 	return []command{
 		{"figures", "PLAN [--json] [--today DATE]", "command.figures", runFigures},
-		{"check", "PLAN", "command.check", runCheck},
+		{"check", "PLAN [--today DATE]", "command.check", runCheck},
 		{"calendar", "PLAN -o FILE [--today DATE]", "command.calendar", runCalendar},
 		{"demo", "--out FOLDER", "command.demo", runDemo},
 		{"gallery", "--out FOLDER", "command.gallery", runGallery},
