@@ -100,8 +100,8 @@ func (p Plan) WithNewPots(after string, pots ...Pot) (Plan, error) {
 	return p, nil
 }
 
-// WithoutPot returns the plan without a pot. Its entries stay in the log, since
-// they happened, but no longer name it.
+// WithoutPot returns the plan without a pot. What the log says of other pots too stays,
+// no longer naming it; what it says of this pot alone goes with it.
 func (p Plan) WithoutPot(id string) (Plan, error) {
 	i := p.PotIndex(id)
 	if i < 0 {

@@ -177,3 +177,38 @@ func TestFindingsAreSaidOnce(t *testing.T) {
 		t.Errorf("the unknown plant is remarked on %d times", n)
 	}
 }
+
+// Mix that held a diseased planting goes, all of it, at the next change-out.
+func TestDiseaseEmptiesThePot(t *testing.T) {
+	plan := yard()
+	ref := reference(t)
+	next := func(p planner.Plan) planner.Stand {
+		for _, s := range planner.WorkOut(&p, ref, today).Pots[0].Stands {
+			if s.From > today {
+				return s
+			}
+		}
+		t.Fatal("nothing comes next")
+		return planner.Stand{}
+	}
+	sick := plan.WithEntry(planner.Entry{ID: "a", Date: today, Kind: planner.Diseased, Pots: []string{"round"}, Text: "black root rot"})
+	well, ill := next(plan).Mix.Number(), next(sick).Mix.Number()
+	if ill < 1.5*well {
+		t.Errorf("after a disease %v L are replaced, without one %v", ill, well)
+	}
+}
+
+// Mix that is old already is replaced sooner.
+func TestOldMixIsRetired(t *testing.T) {
+	plan := yard()
+	old, err := plan.WithPot("round", func(p *planner.Pot) { p.MixSince = civil.MustParse("2015-04-01") })
+	if err != nil {
+		t.Fatal(err)
+	}
+	ref := reference(t)
+	fresh := planner.WorkOut(&plan, ref, today).Pots[0].Stands[0].Mix.Number()
+	aged := planner.WorkOut(&old, ref, today).Pots[0].Stands[0].Mix.Number()
+	if aged < 1.5*fresh {
+		t.Errorf("of mix of twelve years %v L are replaced, of fresh mix %v", aged, fresh)
+	}
+}
