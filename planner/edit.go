@@ -52,13 +52,29 @@ func find[T any](list []T, id string, idOf func(*T) string) *T {
 
 // WithPot returns the plan with one pot changed by edit, or a [*MissingError].
 func (p Plan) WithPot(id string, edit func(*Pot)) (Plan, error) {
-	i := p.PotIndex(id)
-	if i < 0 {
-		return p, &MissingError{Kind: "pot", ID: id}
+	return p.WithPots([]string{id}, edit)
+}
+
+// WithPots returns the plan with each of some pots changed by edit, or a
+// [*MissingError] for the first that is not there.
+func (p Plan) WithPots(ids []string, edit func(*Pot)) (Plan, error) {
+	index := make(map[string]int, len(p.Pots))
+	for i := range p.Pots {
+		index[p.Pots[i].ID] = i
 	}
-	p.Pots = slices.Clone(p.Pots)
-	p.Pots[i].Plantings = slices.Clone(p.Pots[i].Plantings)
-	edit(&p.Pots[i])
+	pots := slices.Clone(p.Pots)
+	for _, id := range ids {
+		i, ok := index[id]
+		if !ok {
+			return p, &MissingError{Kind: "pot", ID: id}
+		}
+		pots[i].Plantings = slices.Clone(pots[i].Plantings)
+		for k := range pots[i].Plantings {
+			pots[i].Plantings[k].Plants = slices.Clone(pots[i].Plantings[k].Plants)
+		}
+		edit(&pots[i])
+	}
+	p.Pots = pots
 	return p, nil
 }
 

@@ -225,20 +225,13 @@ func (s *Screen) PutOff(t Task) error {
 	}
 	day := max(t.due.Date, today).AddDays(weekDays)
 	return s.change("due.edit_put_off", t, func(p planner.Plan, pots []string) (planner.Plan, error) {
-		for _, id := range pots {
-			var err error
-			p, err = p.WithPot(id, func(pot *planner.Pot) {
-				for i := range pot.Plantings {
-					if pot.Plantings[i].Season == t.due.Season {
-						pot.Plantings[i].Start = day
-					}
+		return p.WithPots(pots, func(pot *planner.Pot) {
+			for i := range pot.Plantings {
+				if pot.Plantings[i].Season == t.due.Season {
+					pot.Plantings[i].Start = day
 				}
-			})
-			if err != nil {
-				return p, err
 			}
-		}
-		return p, nil
+		})
 	})
 }
 
