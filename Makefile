@@ -27,12 +27,18 @@ test: ## run all tests, then the pure packages under the race detector
 	CGO_ENABLED=0 go test -tags $(headless) ./...
 	CGO_ENABLED=1 go test -race -tags $(headless) $(pure)
 
-check: ## format, vet for Linux and Windows, static checks, rules between the packages
-	@unformatted=$$(CGO_ENABLED=0 go run $(gofumpt) -l app assets planner plants) || exit 1; \
+# Kept in dist, so that checking needs the network only once.
+tools := dist/tools
+$(tools)/gofumpt $(tools)/staticcheck: Makefile
+	CGO_ENABLED=0 GOBIN="$(CURDIR)/$(tools)" go install $($(@F))
+	@touch $@
+
+check: $(tools)/gofumpt $(tools)/staticcheck ## format, vet for Linux and Windows, static checks, rules between the packages
+	@unformatted=$$($(tools)/gofumpt -l app assets planner plants) || exit 1; \
 	if [ -n "$$unformatted" ]; then echo "not formatted by gofumpt:"; echo "$$unformatted"; exit 1; fi
 	CGO_ENABLED=0 go vet -tags $(headless) ./...
 	CGO_ENABLED=0 GOOS=windows go vet -tags $(headless) ./...
-	CGO_ENABLED=0 go run $(staticcheck) -tags $(headless) -checks $(checks) ./...
+	CGO_ENABLED=0 $(tools)/staticcheck -tags $(headless) -checks $(checks) ./...
 	CGO_ENABLED=0 go test ./app/boundary
 
 e2e: ## drive the real window through the main job
