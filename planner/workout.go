@@ -18,7 +18,7 @@ const (
 // may run on any goroutine.
 func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
 	o := &Outlook{Plan: plan, Today: today, First: today.AddDays(-daysBack), Last: today.AddDays(daysAhead)}
-	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan), thermals: map[string]*nutrition.Thermal{}, openings: map[stayKey][]nutrition.Span{}}
+	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan), slow: slowReleaseOf(plan), thermals: map[string]*nutrition.Thermal{}, openings: map[stayKey][]nutrition.Span{}}
 	w.sites()
 	w.spots()
 	o.Pots = make([]PotOutlook, len(plan.Pots))
@@ -37,6 +37,7 @@ type workOut struct {
 	*Outlook
 	ref      Reference
 	history  history
+	slow     *slowRelease            // nil where the plan has none
 	places   map[string]*place       // of spots, by id
 	years    map[yearKey]seasonDays  // season days, shared by the pots of a site
 	climates map[string]*siteClimate // of spots, by id

@@ -92,25 +92,32 @@ func (w *workOut) changeOut(out *PotOutlook, oldBalls, newBalls quantity.Volume)
 	}
 }
 
-// slowRelease returns the product worked into the mix, or ok false.
-func (w *workOut) slowRelease() (*Product, nutrition.SlowRelease, bool) {
-	product := w.Plan.Product(w.Plan.Feeding.SlowRelease)
+// slowRelease is the product worked into the mix, with its label read.
+type slowRelease struct {
+	product *Product
+	label   nutrition.SlowRelease
+}
+
+// slowReleaseOf reads the label of the plan's slow release once for all pots, or returns
+// nil where there is none that can be read.
+func slowReleaseOf(plan *Plan) *slowRelease {
+	product := plan.Product(plan.Feeding.SlowRelease)
 	if product == nil {
-		return nil, nutrition.SlowRelease{}, false
+		return nil
 	}
 	analysis, err := nutrition.ParseAnalysis(product.Analysis)
 	if err != nil {
-		return nil, nutrition.SlowRelease{}, false
+		return nil
 	}
-	return product, nutrition.SlowRelease{
+	return &slowRelease{product: product, label: nutrition.SlowRelease{
 		Analysis: analysis, Longevity: product.Longevity, Reference: product.Reference, Tablespoon: product.SpoonMass,
-	}, true
+	}}
 }
 
 // prillSpoon returns the mass of a level tablespoon of the slow release.
 func (w *workOut) prillSpoon() quantity.Mass {
-	if p := w.Plan.Product(w.Plan.Feeding.SlowRelease); p != nil && p.SpoonMass > 0 {
-		return p.SpoonMass
+	if w.slow != nil && w.slow.product.SpoonMass > 0 {
+		return w.slow.product.SpoonMass
 	}
 	return nutrition.PrillSpoon
 }
@@ -118,15 +125,14 @@ func (w *workOut) prillSpoon() quantity.Mass {
 // dose returns the charge for so much mix: at the label's rate where the product has
 // one, else at that of the feeder class.
 func (w *workOut) dose(feeder nutrition.Feeder, charged quantity.Volume) (nutrition.Dose, bool) {
-	product, slow, ok := w.slowRelease()
-	if !ok || !feeder.Known() {
+	if w.slow == nil || !feeder.Known() {
 		return nutrition.Dose{}, false
 	}
-	rate, source := nutrition.ClassOf(feeder).Rate(slow.Analysis), nutrition.ClassRateSource()
-	if product.Rate > 0 {
-		rate, source = nutrition.Concentration(product.Rate), nutrition.LabelRateSource()
+	rate, source := nutrition.ClassOf(feeder).Rate(w.slow.label.Analysis), nutrition.ClassRateSource()
+	if w.slow.product.Rate > 0 {
+		rate, source = nutrition.Concentration(w.slow.product.Rate), nutrition.LabelRateSource()
 	}
-	return nutrition.DoseOf(slow, rate, charged, charged, nutrition.AllMix, source), true
+	return nutrition.DoseOf(w.slow.label, rate, charged, charged, nutrition.AllMix, source), true
 }
 
 func doseFigures(d nutrition.Dose, tablespoon quantity.Mass) (mass, spoons Figure) {

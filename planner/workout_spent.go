@@ -16,11 +16,10 @@ const tolerated = 14
 // spent follows a stand's charge through the warmth of its days: when it is used up,
 // and whether that is long before the change-out.
 func (w *workOut) spent(out *PotOutlook, s *Stand) {
-	product, slow, ok := w.slowRelease()
-	if !ok || product.Longevity <= 0 {
+	if w.slow.product.Longevity <= 0 {
 		return
 	}
-	charge := nutrition.Charge{Date: s.From, Product: slow, Mass: quantity.Mass(s.Charge.Number())}
+	charge := nutrition.Charge{Date: s.From, Product: w.slow.label, Mass: quantity.Mass(s.Charge.Number())}
 	track := nutrition.Follow(charge, w.thermal(out), nil)
 	day, ok := track.SpentOn()
 	if !ok {
