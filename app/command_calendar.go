@@ -99,7 +99,7 @@ func calendarEntries(w *words.Words, o *planner.Outlook) []ics.Entry {
 		}
 		entries = append(entries, ics.Entry{
 			UID: ics.UID("round", o.Plan.Title, r.Date.String()), Date: r.Date, Alarms: morning,
-			Summary:     w.T("calendar.round", words.A{"product": productName(o.Plan, r.Product), "count": len(r.Pots)}),
+			Summary:     w.T("calendar.round", words.A{"product": o.Plan.ProductLabel(r.Product), "count": len(r.Pots)}),
 			Description: roundText(w, o, r),
 		})
 	}

@@ -122,17 +122,10 @@ func (t *textTables) feeds() {
 		if shown++; shown > feedsShown {
 			break
 		}
-		fmt.Fprintf(table, "  %s\t%s\t%s\t%s\t%s\n", t.words.WeekdayDate(r.Date), productName(t.outlook.Plan, r.Product),
+		fmt.Fprintf(table, "  %s\t%s\t%s\t%s\t%s\n", t.words.WeekdayDate(r.Date), t.outlook.Plan.ProductLabel(r.Product),
 			t.words.T("figures.round_pots", words.A{"count": len(r.Pots)}), t.value("feed.water", r.Water), t.value("", r.Dose))
 	}
 	table.Flush()
-}
-
-func productName(plan *planner.Plan, id string) string {
-	if p := plan.Product(id); p != nil && p.Name != "" {
-		return p.Name
-	}
-	return id
 }
 
 func (t *textTables) buying() {
@@ -140,7 +133,7 @@ func (t *textTables) buying() {
 	for _, b := range t.outlook.Buying {
 		name := t.words.T("figures.potting_mix")
 		if b.Product != "" {
-			name = productName(t.outlook.Plan, b.Product)
+			name = t.outlook.Plan.ProductLabel(b.Product)
 		}
 		fmt.Fprintf(table, "  %s\t%s\n", name, t.value("", b.Need))
 	}

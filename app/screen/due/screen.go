@@ -142,7 +142,7 @@ func (s *Screen) task(all *planner.Outlook, d planner.Due) Task {
 
 func (s *Screen) feedTask(t *Task, all *planner.Outlook, d planner.Due) {
 	r := &all.Rounds[d.Round]
-	t.Title = s.words.T("due.feed", words.A{"product": productName(all.Plan, d.Product)})
+	t.Title = s.words.T("due.feed", words.A{"product": all.Plan.ProductLabel(d.Product)})
 	t.Detail = s.words.T("due.feed_detail", words.A{
 		"count": count(r.Cans), "water": s.written("feed.water", r.Water), "cans": s.written("", r.Cans),
 		"dose": s.written("", r.Dose), "spoons": s.written("", r.Spoons),
@@ -154,7 +154,7 @@ func (s *Screen) changeTask(t *Task, all *planner.Outlook, d planner.Due) {
 	t.Title = s.words.T("due.change_out", words.A{"season": s.words.T("plan.season." + string(d.Season))})
 	var names []string
 	for _, i := range d.Pots {
-		names = append(names, potName(all.Pots[i].Pot))
+		names = append(names, all.Pots[i].Pot.Label())
 		if t.Figure.IsZero() {
 			if stand := all.Pots[i].Standing(d.Date); stand != nil {
 				t.Figure = stand.Start
@@ -186,20 +186,6 @@ func (s *Screen) written(name string, f planner.Figure) string {
 		return "–"
 	}
 	return s.words.Named(name, f.Value, s.session.Plan().Units)
-}
-
-func productName(plan *planner.Plan, id string) string {
-	if p := plan.Product(id); p != nil && p.Name != "" {
-		return p.Name
-	}
-	return id
-}
-
-func potName(pot *planner.Pot) string {
-	if pot.Name != "" {
-		return pot.Name
-	}
-	return pot.ID
 }
 
 // Tick enters in the log that the work was done today.

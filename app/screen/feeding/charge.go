@@ -24,10 +24,7 @@ func (s *Screen) Charges() []Charge {
 			if stand.Charge.IsZero() || stand.To <= all.Today {
 				continue
 			}
-			name := p.Pot.Name
-			if name == "" {
-				name = p.Pot.ID
-			}
+			name := p.Pot.Label()
 			list = append(list, Charge{
 				Pot: name, Season: s.words.T("plan.season." + string(stand.Season)), When: s.words.Date(stand.From),
 				Mass: s.figure("feeding.charge", stand.Charge), Spoons: s.figure("feeding.tablespoons", stand.Spoons),

@@ -73,7 +73,7 @@ func (s *Screen) Products() []Product {
 	next := s.next()
 	var list []Product
 	for i, id := range plan.Feeding.Turn {
-		list = append(list, Product{ID: id, Letter: letter(i), Name: nameOf(plan, id), Next: next != nil && next.Product == id})
+		list = append(list, Product{ID: id, Letter: letter(i), Name: plan.ProductLabel(id), Next: next != nil && next.Product == id})
 	}
 	return list
 }
@@ -148,7 +148,7 @@ func (s *Screen) Past(n int) []Round {
 
 func (s *Screen) row(all *planner.Outlook, r *planner.Round) Round {
 	row := Round{
-		When: s.words.WeekdayDate(r.Date), Late: !r.Done && r.Date < all.Today, Done: r.Done, Letter: "–", Product: nameOf(all.Plan, r.Product),
+		When: s.words.WeekdayDate(r.Date), Late: !r.Done && r.Date < all.Today, Done: r.Done, Letter: "–", Product: all.Plan.ProductLabel(r.Product),
 		Pots:  s.words.T("feeding.pots", words.A{"count": len(r.Pots)}),
 		Water: s.figure("feeding.water", r.Water), Cans: s.figure("feeding.cans", r.Cans),
 		Dose: s.figure("feeding.dose", r.Dose), Spoons: s.figure("feeding.spoons", r.Spoons),
@@ -221,14 +221,7 @@ func (s *Screen) productName(e planner.Entry, r Round) string {
 	if e.Product == "" || e.Product == r.product {
 		return r.Product
 	}
-	return nameOf(s.session.Plan(), e.Product)
-}
-
-func nameOf(plan *planner.Plan, product string) string {
-	if p := plan.Product(product); p != nil && p.Name != "" {
-		return p.Name
-	}
-	return product
+	return s.session.Plan().ProductLabel(e.Product)
 }
 
 // FieldError refuses what was typed into a field; its text is for the person.

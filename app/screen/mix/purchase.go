@@ -77,11 +77,7 @@ func (s *Screen) Feeds() []Feed {
 		if b.Product == "" {
 			continue
 		}
-		name := b.Product
-		if p := all.Plan.Product(b.Product); p != nil && p.Name != "" {
-			name = p.Name
-		}
-		list = append(list, Feed{Name: name, Need: s.figure("mix_buying.year_need", b.Need)})
+		list = append(list, Feed{Name: all.Plan.ProductLabel(b.Product), Need: s.figure("mix_buying.year_need", b.Need)})
 	}
 	return list
 }

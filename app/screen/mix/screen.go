@@ -179,10 +179,7 @@ func (s *Screen) Rows() []Row {
 	for _, n := range all.Needs(s.buySpan()) {
 		p := &all.Pots[n[0]]
 		stand := &p.Stands[n[1]]
-		name := p.Pot.Name
-		if name == "" {
-			name = p.Pot.ID
-		}
+		name := p.Pot.Label()
 		rows = append(rows, Row{
 			Pot: name, Season: s.words.T("plan.season." + string(stand.Season)), When: s.words.ShortDate(stand.From),
 			Mix: s.figure("mix_buying.mix", stand.Mix), Charge: s.figure("mix_buying.charge", stand.Charge),

@@ -30,11 +30,11 @@ func (s *Screen) Pots() Choice {
 	c := Choice{Chosen: -1}
 	times := map[string]int{}
 	for i := range plan.Pots {
-		times[potName(&plan.Pots[i])]++
+		times[plan.Pots[i].Label()]++
 	}
 	for i := range plan.Pots {
 		one := &plan.Pots[i]
-		name := potName(one)
+		name := one.Label()
 		if times[name] > 1 {
 			name = s.words.T("plant_book.pot_of_many", words.A{"pot": name, "id": one.ID})
 		}
@@ -44,13 +44,6 @@ func (s *Screen) Pots() Choice {
 		}
 	}
 	return c
-}
-
-func potName(pot *planner.Pot) string {
-	if pot.Name == "" {
-		return pot.ID
-	}
-	return pot.Name
 }
 
 // ChoosePot says which pot plants go into. Its site decides what lives now.
@@ -97,7 +90,7 @@ func (s *Screen) Add() (done string, err error) {
 	if pot == nil {
 		return "", &Refusal{Text: s.words.T("plant_book.no_pot")}
 	}
-	name := potName(pot)
+	name := pot.Label()
 	if err := s.AddTo(pot.ID, season); err != nil {
 		return "", err
 	}
@@ -126,7 +119,7 @@ func (s *Screen) AddTo(potID string, season planner.Season) error {
 	args := []finding.Arg{
 		{Name: "plant", Value: working.Text(p.Name())},
 		{Name: "season", Value: working.Text(seasonKey(season))},
-		{Name: "pot", Value: working.Text(potName(pot))},
+		{Name: "pot", Value: working.Text(pot.Label())},
 	}
 	planting := plantingOf(plan, pot, season)
 	if slices.ContainsFunc(planting.Plants, func(part planner.Part) bool { return part.Plant == p.ID }) {

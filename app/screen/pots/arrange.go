@@ -45,7 +45,7 @@ func (s *Screen) Duplicate(n int) error {
 	pots := make([]planner.Pot, n)
 	for i := range pots {
 		pots[i] = *pot
-		taken.name(&pots[i], nameOf(pot), true)
+		taken.name(&pots[i], pot.Label(), true)
 	}
 	args := append(s.about(pot), finding.Arg{Name: "count", Value: working.Number(float64(n), working.None)})
 	return s.insert("pots.edit_duplicate", pot.ID, pots, args)
@@ -61,7 +61,7 @@ func (s *Screen) taken() taken {
 	t := taken{ids: map[string]bool{}, names: map[string]bool{}, next: map[string]int{}}
 	for i := range s.session.Plan().Pots {
 		pot := &s.session.Plan().Pots[i]
-		t.ids[pot.ID], t.names[nameOf(pot)] = true, true
+		t.ids[pot.ID], t.names[pot.Label()] = true, true
 	}
 	return t
 }

@@ -58,7 +58,7 @@ func (s *Screen) Tile(place int) Tile {
 	pot := &plan.Pots[s.filtered()[place]]
 	all, _ := s.session.Outlook()
 	chosen := s.Chosen()
-	tile := Tile{ID: pot.ID, Label: nameOf(pot), Chosen: chosen != nil && pot.ID == chosen.ID}
+	tile := Tile{ID: pot.ID, Label: pot.Label(), Chosen: chosen != nil && pot.ID == chosen.ID}
 	out := s.outlook(pot)
 	if out != nil {
 		tile.Worst = s.index.worst[pot.ID]
@@ -91,7 +91,7 @@ func (s *Screen) filtered() []int {
 	pots := make([]int, 0, len(plan.Pots))
 	for i := range plan.Pots {
 		pot := &plan.Pots[i]
-		if len(wanted) == 0 || holdsAll(fold(nameOf(pot)+"\n"+spots[pot.Spot]+"\n"+pot.Client), wanted) {
+		if len(wanted) == 0 || holdsAll(fold(pot.Label()+"\n"+spots[pot.Spot]+"\n"+pot.Client), wanted) {
 			pots = append(pots, i)
 		}
 	}
@@ -106,13 +106,6 @@ func holdsAll(text string, wanted []string) bool {
 		}
 	}
 	return true
-}
-
-func nameOf(pot *planner.Pot) string {
-	if pot.Name != "" {
-		return pot.Name
-	}
-	return pot.ID
 }
 
 // size writes a pot's shape and volume in one line.

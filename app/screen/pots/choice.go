@@ -38,7 +38,7 @@ func (s *Screen) SetName(name string) error {
 }
 
 func (s *Screen) about(pot *planner.Pot) []finding.Arg {
-	return []finding.Arg{{Name: "pot", Value: text(nameOf(pot))}}
+	return []finding.Arg{{Name: "pot", Value: text(pot.Label())}}
 }
 
 // Shapes returns the shapes with that of the chosen pot.

@@ -227,7 +227,7 @@ func (s *Screen) refusal(err error) error {
 // setSpec is one edit of the chosen pot's shape.
 func (s *Screen) setSpec(name string, field vessel.Field, spec vessel.Spec) error {
 	pot := s.Chosen()
-	args := []finding.Arg{{Name: "pot", Value: text(nameOf(pot))}, {Name: "field", Value: working.Text("vessel.field." + string(field))}}
+	args := []finding.Arg{{Name: "pot", Value: text(pot.Label())}, {Name: "field", Value: working.Text("vessel.field." + string(field))}}
 	return s.do(name, args, func(p *planner.Pot) { p.Vessel = spec })
 }
 

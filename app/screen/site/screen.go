@@ -56,7 +56,7 @@ func (s *Screen) Names() (names []string, chosen int) {
 	site := s.Chosen()
 	for i := range s.session.Plan().Sites {
 		one := &s.session.Plan().Sites[i]
-		names = append(names, nameOf(one))
+		names = append(names, one.Label())
 		if one.ID == site.ID {
 			chosen = i
 		}
@@ -64,17 +64,10 @@ func (s *Screen) Names() (names []string, chosen int) {
 	return names, chosen
 }
 
-func nameOf(site *planner.Site) string {
-	if site.Name != "" {
-		return site.Name
-	}
-	return site.ID
-}
-
 // Name returns what the site that is looked at is called, or "".
 func (s *Screen) Name() string {
 	if site := s.Chosen(); site != nil {
-		return nameOf(site)
+		return site.Label()
 	}
 	return ""
 }
@@ -246,7 +239,7 @@ func (s *Screen) edit(name string, edit func(*planner.Site)) error {
 		return nil
 	}
 	id := site.ID
-	err := s.session.Do(name, []finding.Arg{{Name: "site", Value: working.Text(nameOf(site))}}, func(p planner.Plan) (planner.Plan, error) {
+	err := s.session.Do(name, []finding.Arg{{Name: "site", Value: working.Text(site.Label())}}, func(p planner.Plan) (planner.Plan, error) {
 		return p.WithSite(id, edit)
 	})
 	if err != nil {

@@ -114,7 +114,7 @@ func (s *Screen) Row(i int) Row {
 	all := s.outlook()
 	p := &all.Pots[i]
 	row := Row{
-		ID: p.Pot.ID, Label: potName(p.Pot),
+		ID: p.Pot.ID, Label: p.Pot.Label(),
 		Segments: make([]Segment, 0, len(p.Stands)), Feeds: make([]Mark, 0, len(p.Feeds)),
 	}
 	if p.Spot != nil {
@@ -131,13 +131,6 @@ func (s *Screen) Row(i int) Row {
 		row.Feeds = append(row.Feeds, Mark{Day: f.Date, Turn: turnOf(all.Plan, f.Product), Done: f.Done})
 	}
 	return row
-}
-
-func potName(pot *planner.Pot) string {
-	if pot.Name != "" {
-		return pot.Name
-	}
-	return pot.ID
 }
 
 func seasonIndex(season planner.Season) int {
@@ -215,7 +208,7 @@ func (s *Screen) at(row, segment int) (*planner.Pot, *planner.Stand) {
 
 func (s *Screen) pin(name string, of *planner.Pot, season planner.Season, day civil.Date) error {
 	args := []finding.Arg{
-		{Name: "pot", Value: working.Text(potName(of))},
+		{Name: "pot", Value: working.Text(of.Label())},
 		{Name: "season", Value: working.Text("plan.season." + string(season))},
 	}
 	err := s.session.Do(name, args, func(plan planner.Plan) (planner.Plan, error) {
@@ -251,7 +244,7 @@ func (s *Screen) Tell(row, segment int) Told {
 		return Told{}
 	}
 	t := Told{
-		Title: s.words.T("year.told", words.A{"pot": potName(pot), "planting": s.name(s.outlook().Plan, st)}),
+		Title: s.words.T("year.told", words.A{"pot": pot.Label(), "planting": s.name(s.outlook().Plan, st)}),
 		Start: st.Start, Value: s.words.Date(st.From), Pinned: st.Pinned, Reason: s.words.T(st.Reason),
 	}
 	if !st.Start.IsZero() {
