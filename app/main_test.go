@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -116,17 +117,12 @@ func TestCheckNamesThePlace(t *testing.T) {
 		t.Errorf("a pot of 80 m ends with %d", code)
 	}
 	line := 1 + strings.Count(text[:strings.Index(text, "height: 80 m")], "\n")
-	if want := path + ":" + itoa(line) + ":"; !strings.Contains(out+complaint, want) {
+	if want := path + ":" + strconv.Itoa(line) + ":"; !strings.Contains(out+complaint, want) {
 		t.Errorf("no %q in\n%s%s", want, out, complaint)
 	}
 	if after, err := os.ReadFile(path); err != nil || string(after) != text {
 		t.Error("check changed the file")
 	}
-}
-
-func itoa(n int) string {
-	text, _ := json.Marshal(n)
-	return string(text)
 }
 
 func TestBrokenFilesAreLeftAlone(t *testing.T) {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"strings"
 
 	"fourturn/planner/civil"
@@ -27,7 +28,7 @@ func parseOptions(args []string, plan bool, allowed ...string) (options, bool) {
 			o.plan = word
 			continue
 		}
-		if !contains(allowed, word) {
+		if !slices.Contains(allowed, word) {
 			return o, false
 		}
 		if word == "--json" {
@@ -51,15 +52,6 @@ func (o *options) take(name, value string) bool {
 	case "-o", "--out":
 		o.out = value
 		return value != ""
-	}
-	return false
-}
-
-func contains(list []string, word string) bool {
-	for _, have := range list {
-		if have == word {
-			return true
-		}
 	}
 	return false
 }

@@ -1,14 +1,12 @@
 package due_test
 
 import (
-	"fmt"
 	"testing"
 
 	"fyne.io/fyne/v2"
 
 	screen "fourturn/app/screen/due"
 	"fourturn/app/screen/screentest"
-	"fourturn/app/theme"
 	"fourturn/app/view/due"
 	"fourturn/app/widgets/golden"
 	"fourturn/planner"
@@ -31,14 +29,9 @@ var small, large = fyne.NewSize(900, 600), fyne.NewSize(1280, 800)
 func check(t *testing.T, what string, plan *planner.Plan, at ...fyne.Size) {
 	t.Helper()
 	d := screentest.Open(t, plan, screentest.SummerDay)
-	for _, size := range at {
-		for mode, page := range map[theme.Mode]string{theme.Light: "light", theme.Dark: "dark"} {
-			name := fmt.Sprintf("%s-%.0fx%.0f-%s", what, size.Width, size.Height, page)
-			golden.CheckWith(t, name, theme.Options{Mode: mode}, size, func() fyne.CanvasObject {
-				return due.New(screen.New(d.Session, d.Words, d.NewID), d.Words, &shell{}).Object()
-			})
-		}
-	}
+	golden.CheckPages(t, what, at, func() fyne.CanvasObject {
+		return due.New(screen.New(d.Session, d.Words, d.NewID), d.Words, &shell{}).Object()
+	})
 }
 
 func TestPictures(t *testing.T) {

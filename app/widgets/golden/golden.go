@@ -6,6 +6,7 @@
 package golden
 
 import (
+	"fmt"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -52,6 +53,17 @@ func CheckWith(t *testing.T, name string, options theme.Options, size fyne.Size,
 	App(t, options)
 	w := window(t, size, build())
 	Picture(t, name+".png", w.Canvas())
+}
+
+// CheckPages draws a page by day and by lamplight at each of some sizes and compares it
+// with NAME-WIDTHxHEIGHT-light.png and -dark.png.
+func CheckPages(t *testing.T, name string, sizes []fyne.Size, build func() fyne.CanvasObject) {
+	t.Helper()
+	for _, size := range sizes {
+		for mode, page := range map[theme.Mode]string{theme.Light: "light", theme.Dark: "dark"} {
+			CheckWith(t, fmt.Sprintf("%s-%.0fx%.0f-%s", name, size.Width, size.Height, page), theme.Options{Mode: mode}, size, build)
+		}
+	}
 }
 
 // CheckAtScale draws one picture as on a screen with scale pixels to a unit.
