@@ -1,8 +1,10 @@
 package main
 
 import (
-	"fmt"
+	"bufio"
+	"io"
 
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/export/figures"
 )
@@ -21,13 +23,23 @@ func runFigures(t *terminal, args []string) int {
 		o.today = t.today()
 	}
 	outlook := planner.WorkOut(document.Plan(), reference(), o.today)
-	if !o.json {
-		writeFigures(t.out, t.words, outlook)
-		return exitGood
-	}
-	if err := figures.Write(t.out, outlook); err != nil {
-		fmt.Fprintln(t.err, err)
+	if err := printFigures(t.out, t.words, outlook, o.json); err != nil {
+		t.complain("command.cannot_print", words.A{"cause": cause(err)})
 		return exitFault
 	}
 	return exitGood
+}
+
+// printFigures writes everything worked out for a plan, as JSON or for a person. The
+// error is that of the writer: a figure that did not arrive is not passed over.
+func printFigures(to io.Writer, w *words.Words, outlook *planner.Outlook, json bool) error {
+	out := bufio.NewWriter(to) // which remembers the first error
+	if json {
+		if err := figures.Write(out, outlook); err != nil {
+			return err
+		}
+		return out.Flush()
+	}
+	writeFigures(out, w, outlook)
+	return out.Flush()
 }

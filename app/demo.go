@@ -1,7 +1,10 @@
 package main
 
 import (
+	"bytes"
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 
@@ -25,8 +28,8 @@ func runDemo(t *terminal, args []string) int {
 		fmt.Fprintln(t.err, err)
 		return exitFault
 	}
-	plan := filepath.Join(o.out, "example.yaml")
-	if err := os.WriteFile(plan, assets.Example, 0o644); err != nil {
+	plan, err := writeExample(t, o.out)
+	if err != nil {
 		fmt.Fprintln(t.err, err)
 		return exitFault
 	}
@@ -42,6 +45,30 @@ func runDemo(t *terminal, args []string) int {
 		return exitFault
 	}
 	return exitGood
+}
+
+// writeExample writes the example plan into a folder and returns its path. A file of
+// that name that holds something else may be somebody's plan: it stays, and the
+// example gets a number.
+func writeExample(t *terminal, folder string) (string, error) {
+	const mostTries = 1000
+	for n := range mostTries {
+		path := filepath.Join(folder, "example.yaml")
+		if n > 0 {
+			path = filepath.Join(folder, fmt.Sprintf("example-%d.yaml", n+1))
+		}
+		there, err := os.ReadFile(path)
+		switch {
+		case errors.Is(err, fs.ErrNotExist):
+			return path, os.WriteFile(path, assets.Example, 0o644)
+		case err != nil:
+			return "", err
+		case bytes.Equal(there, assets.Example):
+			return path, nil
+		}
+		t.complain("command.demo_kept", words.A{"file": path})
+	}
+	return "", fmt.Errorf("%s: %w", folder, fs.ErrExist)
 }
 
 // writeDemoText writes the figures, for reading and as JSON, and the calendar, by

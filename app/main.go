@@ -60,7 +60,13 @@ func commands() []command {
 }
 
 func main() {
-	t := &terminal{out: os.Stdout, err: os.Stderr, words: words.New(words.Preferred(os.Getenv)), now: clock(os.Getenv)}
+	t := &terminal{out: os.Stdout, err: os.Stderr, words: words.New(words.Preferred(os.Getenv))}
+	now, err := clock(os.Getenv)
+	if err != nil {
+		t.complain("command.bad_today", words.A{"name": todayVariable, "text": os.Getenv(todayVariable)})
+		os.Exit(exitUsage)
+	}
+	t.now = now
 	os.Exit(run(t, os.Args[1:]))
 }
 

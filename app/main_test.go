@@ -3,10 +3,13 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
+	"io"
 	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -71,6 +74,71 @@ func TestFiguresOfTheExample(t *testing.T) {
 	}
 	if strings.Contains(out, "⟦") {
 		t.Error("a text is missing:\n" + out)
+	}
+}
+
+// fullDisk takes a number of bytes and no more.
+type fullDisk struct{ room int }
+
+func (d *fullDisk) Write(p []byte) (int, error) {
+	if len(p) > d.room {
+		return d.room, syscall.ENOSPC
+	}
+	d.room -= len(p)
+	return len(p), nil
+}
+
+func TestFiguresThatDoNotArriveAreAFault(t *testing.T) {
+	plan := example(t)
+	whole, _, _ := say(t, "figures", plan)
+	for _, room := range []int{0, 1, len(whole) / 2, len(whole) - 1} {
+		for _, args := range [][]string{{plan}, {plan, "--json"}} {
+			var complaint bytes.Buffer
+			term := &terminal{
+				out: &fullDisk{room}, err: &complaint, words: words.New("en"),
+				now: func() time.Time { return time.Date(2027, 6, 8, 9, 0, 0, 0, time.UTC) },
+			}
+			if code := runFigures(term, args); code != exitFault || !strings.Contains(complaint.String(), "no space left") {
+				t.Errorf("room for %d bytes, %v: code %d, %q", room, args[1:], code, complaint.String())
+			}
+		}
+	}
+}
+
+func TestAHugeFileIsRefusedWithAMessage(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "huge.yaml")
+	f, err := os.Create(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := errors.Join(f.Truncate(1<<40), f.Close()); err != nil { // a terabyte with nothing in it
+		t.Skip("this file system makes no such file: ", err)
+	}
+	if _, complaint, code := say(t, "check", path); code != exitFault || !strings.Contains(complaint, "larger than 32 MB") {
+		t.Errorf("code %d, %q", code, complaint)
+	}
+}
+
+func TestTheExampleOfTheDemoReplacesNothing(t *testing.T) {
+	folder := t.TempDir()
+	var complaint bytes.Buffer
+	term := &terminal{out: io.Discard, err: &complaint, words: words.New("en")}
+	first, err := writeExample(term, folder)
+	if err != nil || filepath.Base(first) != "example.yaml" {
+		t.Fatalf("%q, %v", first, err)
+	}
+	if again, err := writeExample(term, folder); err != nil || again != first || complaint.Len() > 0 {
+		t.Errorf("the second time it went to %q, %v: %s", again, err, complaint.String())
+	}
+	if err := os.WriteFile(first, []byte("fourturn: 1\ntitle: Mine\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	second, err := writeExample(term, folder)
+	if err != nil || filepath.Base(second) != "example-2.yaml" || !strings.Contains(complaint.String(), "left as it is") {
+		t.Errorf("beside a plan it went to %q, %v: %s", second, err, complaint.String())
+	}
+	if text, err := os.ReadFile(first); err != nil || !bytes.Contains(text, []byte("Mine")) {
+		t.Errorf("the plan that was there now holds %q, %v", text, err)
 	}
 }
 

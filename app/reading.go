@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 
 	"fourturn/app/words"
@@ -33,7 +34,7 @@ func workOutToday(ref planner.Reference, today func() civil.Date) func(context.C
 // readPlan reads a plan file for a command. What is wrong is written to the
 // standard error with its place, and ok is false.
 func readPlan(t *terminal, path string) (*planfile.Document, bool) {
-	text, err := os.ReadFile(path)
+	text, err := readAtMost(path, planfile.MaxBytes+1) // one more tells Decode that it is too big
 	if err != nil {
 		t.complain("command.cannot_read", words.A{"file": path, "cause": cause(err)})
 		return nil, false
@@ -44,6 +45,16 @@ func readPlan(t *terminal, path string) (*planfile.Document, bool) {
 		return nil, false
 	}
 	return document, true
+}
+
+// readAtMost reads a file, or a pipe, up to a number of bytes.
+func readAtMost(path string, limit int64) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, limit))
 }
 
 // complainOfFile writes the problems of a plan file, one a line, as

@@ -1,18 +1,28 @@
 package main
 
 import (
+	"fmt"
 	"time"
 
 	"fourturn/planner/civil"
 )
 
+// todayVariable names the environment variable that stops the clock.
+const todayVariable = "FOURTURN_TODAY"
+
 // clock returns the clock of the program. FOURTURN_TODAY in the environment, such
-// as 2027-04-14, stops it at noon of a day, for pictures and for looking ahead.
-func clock(getenv func(string) string) func() time.Time {
-	day, err := civil.Parse(getenv("FOURTURN_TODAY"))
+// as 2027-04-14, stops it at noon of a day, for pictures and for looking ahead. The
+// error is about a value that is no day: dates worked out for another day than the
+// one that was meant would be worse than none.
+func clock(getenv func(string) string) (func() time.Time, error) {
+	text := getenv(todayVariable)
+	if text == "" {
+		return time.Now, nil
+	}
+	day, err := civil.Parse(text)
 	if err != nil {
-		return time.Now
+		return nil, fmt.Errorf("%s=%q: %w", todayVariable, text, err)
 	}
 	noon := day.Time().Add(12 * time.Hour)
-	return func() time.Time { return noon }
+	return func() time.Time { return noon }, nil
 }
