@@ -17,6 +17,7 @@ type Action struct {
 	Enabled func() bool             // nil: always
 	Checked func() bool             // nil: it has no tick
 	Over    bool                    // it can be done while a dialog is open
+	Field   bool                    // it acts on the field that has the focus
 	Run     func()
 }
 
@@ -72,6 +73,22 @@ func (m *menu) actions() (all []*Action) {
 		}
 	}
 	return all
+}
+
+// Offered returns the actions that can be done now without a field that has the
+// focus, each with its keys as they stand on the keyboard.
+func (s *Shell) Offered() (actions []*Action, keys []string) {
+	for _, a := range s.Actions() {
+		if a.Field || !a.enabled() {
+			continue
+		}
+		written := ""
+		if len(a.Keys) > 0 {
+			written = s.writeKeys(a.Keys[0])
+		}
+		actions, keys = append(actions, a), append(keys, written)
+	}
+	return actions, keys
 }
 
 // Perform runs an action by its name, as its menu or its key would, and reports

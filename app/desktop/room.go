@@ -59,6 +59,13 @@ func (s *Shell) GoTo(room, id string) {
 // Go is [Shell.GoTo] under the name that pages know it by.
 func (s *Shell) Go(room, id string) { s.GoTo(room, id) }
 
+// Find opens the search for everything.
+func (s *Shell) Find() {
+	if s.config.Find != nil {
+		s.config.Find(s)
+	}
+}
+
 func (s *Shell) roomIndex(key string) int {
 	for i := range s.rooms {
 		if s.rooms[i].Key == key {

@@ -34,6 +34,8 @@ type Config struct {
 	Folder string
 	// About says what the page about the program shows.
 	About About
+	// Find opens the search for everything; nil where there is none.
+	Find func(*Shell)
 	// Reword makes the shell anew after another language was chosen; nil hides the
 	// choice.
 	Reword func()
@@ -83,7 +85,7 @@ func New(config Config) *Shell {
 	s.notices = newNoticeBoard()
 	s.panel = newPanel(s.workingWords(), s.CloseWorking)
 	s.status = widgets.NewStatusLine()
-	s.content = container.New(&shellLayout{page: s.page}, s.rail, s.notices.box, container.NewScroll(s.page), s.panel, s.status)
+	s.content = container.New(&shellLayout{page: s.page}, s.railWithFind(), s.notices.box, container.NewScroll(s.page), s.panel, s.status)
 	s.history.visit(place{room: s.rooms[0].Key})
 	s.menus = s.table()
 	s.cancel = s.session.Subscribe(s.heard)
@@ -96,6 +98,16 @@ func New(config Config) *Shell {
 	s.refreshFile()
 	s.refreshMenus()
 	return s
+}
+
+// railWithFind returns the rail with the way to the search at its foot.
+func (s *Shell) railWithFind() fyne.CanvasObject {
+	if s.config.Find == nil {
+		return s.rail
+	}
+	find := widgets.NewButton(widgets.ButtonData{Icon: theme.IconSearch, Label: s.words.T("desktop.find_short"), Kind: widgets.ButtonQuiet, Name: s.words.T("desktop.find")}, s.Find)
+	find.OnHint = s.Hint
+	return container.New(railLayout{}, s.rail, find)
 }
 
 // Close ends listening to the session, as before another shell takes over.
@@ -188,6 +200,20 @@ func (s *Shell) typedKey(ev *fyne.KeyEvent) {
 // is scrolls; a room of its own accord scrolls what is long in it.
 type shellLayout struct {
 	page fyne.CanvasObject // what scrolls
+}
+
+// railLayout gives the rail all the height and puts a button on its foot.
+type railLayout struct{}
+
+func (railLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	rail, button := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(max(rail.Width, button.Width+theme.Step), rail.Height+button.Height)
+}
+
+func (railLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	high := objects[1].MinSize().Height
+	put(objects[0], 0, 0, size.Width, size.Height)
+	put(objects[1], theme.Half, size.Height-high-theme.Step, size.Width-theme.Step-theme.Half, high)
 }
 
 // leastContent is the smallest window without its frame of menus, which is one

@@ -13,6 +13,13 @@ import (
 
 const quitName = "quit"
 
+// FindAction is the action that opens the search for everything, and GoPrefix what
+// stands before the key of a room in the action that goes there.
+const (
+	FindAction = "find"
+	GoPrefix   = "go_"
+)
+
 // table is the one table of what can be done: the menus, the keys and the page of
 // keys are made from it.
 func (s *Shell) table() []menu {
@@ -57,7 +64,7 @@ func (s *Shell) recentActions() (list []*Action) {
 
 func (s *Shell) editMenu() menu {
 	routed := func(name, key string, shortcut fyne.KeyboardShortcut, run func()) entry {
-		return entry{action: &Action{Name: name, Label: s.say(key), Keys: one(shortcut), Over: true, Run: run}}
+		return entry{action: &Action{Name: name, Label: s.say(key), Keys: one(shortcut), Over: true, Field: true, Run: run}}
 	}
 	return menu{label: s.say("desktop.menu_edit"), entries: []entry{
 		{action: &Action{Name: "undo", Label: s.undoLabel, Keys: one(&fyne.ShortcutUndo{}), Over: true, Enabled: s.canUndo, Run: s.Undo}},
@@ -79,10 +86,13 @@ var digits = []fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key
 
 func (s *Shell) goMenu() menu {
 	m := menu{label: s.say("desktop.menu_go")}
+	if s.config.Find != nil {
+		m.entries = append(m.entries, entry{action: &Action{Name: FindAction, Label: s.say("desktop.find"), Keys: one(ctrl(fyne.KeyF)), Run: s.Find}}, line)
+	}
 	for i := range s.rooms {
 		room := s.rooms[i].Room
 		a := &Action{
-			Name: "go_" + room.Key, Label: s.say(room.Label), Run: func() { s.GoTo(room.Key, "") },
+			Name: GoPrefix + room.Key, Label: s.say(room.Label), Run: func() { s.GoTo(room.Key, "") },
 			Checked: func() bool { return s.Room() == room.Key },
 		}
 		if i < len(digits) {

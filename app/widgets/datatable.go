@@ -1,6 +1,9 @@
 package widgets
 
 import (
+	"slices"
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -49,6 +52,8 @@ type DataTable struct {
 	OnOpen func(row int)
 	// OnSort is called when a heading was pressed: the same again turns the order.
 	OnSort func(column int, descending bool)
+	// OpenOnTap opens a row by the first tap, as in a list of places to go to.
+	OpenOnTap bool
 
 	data     TableData
 	selected int
@@ -87,7 +92,10 @@ func (t *DataTable) Set(data TableData) {
 	t.Refresh()
 }
 
-func (t *DataTable) settle() { show(t.totals, t.data.Totals != nil) }
+func (t *DataTable) settle() {
+	show(t.totals, t.data.Totals != nil)
+	show(t.head, slices.ContainsFunc(t.data.Columns, func(c Column) bool { return c.Label != "" }))
+}
 
 // Selected returns the selected row, −1 for none.
 func (t *DataTable) Selected() int { return t.selected }
@@ -125,6 +133,9 @@ func (t *DataTable) tapped(row int) {
 		return
 	}
 	t.Select(row)
+	if t.OpenOnTap {
+		t.open()
+	}
 }
 
 func (t *DataTable) open() {
@@ -168,7 +179,7 @@ func (t *DataTable) AccessibilityLabel() string {
 	var parts []string
 	for i, c := range t.data.Columns {
 		if text := t.data.Cell(t.selected, i).Text; text != "" {
-			parts = append(parts, c.Label+" "+text)
+			parts = append(parts, strings.TrimSpace(c.Label+" "+text))
 		}
 	}
 	return accessibleName(parts...)

@@ -64,7 +64,7 @@ func Waiting(tb testing.TB, plan *planner.Plan, today civil.Date) *Desk {
 		names++
 		return fmt.Sprintf("n%d", names)
 	})
-	book := builtin(tb)
+	book := Book(tb)
 	d.Session = session.New(session.Config[*planner.Outlook]{
 		Store: store, Holder: planfile.Holder{User: "ann", Host: "shed"}, Post: d.post,
 		WorkOut: func(_ context.Context, p *planner.Plan) *planner.Outlook {
@@ -83,7 +83,9 @@ func Waiting(tb testing.TB, plan *planner.Plan, today civil.Date) *Desk {
 
 var builtinBook = sync.OnceValues(plants.Builtin)
 
-func builtin(tb testing.TB) *plants.Book {
+// Book returns the plant book that the plans are worked out with.
+func Book(tb testing.TB) *plants.Book {
+	tb.Helper()
 	book, err := builtinBook()
 	if err != nil {
 		tb.Fatal(err)
