@@ -10,7 +10,7 @@ import (
 
 // MissingError reports an id that a plan does not have.
 type MissingError struct {
-	Kind string // "pot", "site", "spot", "product", "recipe" or "entry"
+	Kind string // "pot", "site", "spot", "product", "blend", "recipe" or "entry"
 	ID   string
 }
 
@@ -39,6 +39,11 @@ func (p *Plan) Product(id string) *Product {
 // Recipe returns a recipe by its id, or nil.
 func (p *Plan) Recipe(id string) *Recipe {
 	return find(p.Recipes, id, func(x *Recipe) string { return x.ID })
+}
+
+// Blend returns a blend by its id, or nil.
+func (p *Plan) Blend(id string) *Blend {
+	return find(p.Blends, id, func(x *Blend) string { return x.ID })
 }
 
 func find[T any](list []T, id string, idOf func(*T) string) *T {

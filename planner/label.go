@@ -15,6 +15,9 @@ func (p *Plan) ProductLabel(id string) string {
 	return id
 }
 
+// Label returns what the blend is called: its name, or its id where it has none.
+func (b *Blend) Label() string { return labelOf(b.Name, b.ID) }
+
 func labelOf(name, id string) string {
 	if name != "" {
 		return name

@@ -4,6 +4,7 @@ import (
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
 	"fourturn/planner/finding"
+	"fourturn/planner/mix"
 	"fourturn/planner/quantity"
 	"fourturn/planner/vessel"
 	"fourturn/planner/working"
@@ -65,21 +66,27 @@ type SeasonOutlook struct {
 // PotOutlook is everything worked out for one pot. Where the pot's size is faulty
 // the figures are zero and a finding names the field.
 type PotOutlook struct {
-	Pot     *Pot
-	Spot    *Spot          // nil where the plan names none
-	Site    *SiteOutlook   // nil likewise
-	Vessel  *vessel.Vessel // nil where the size is faulty
-	Faults  []vessel.Fault
-	Brim    Figure // L, volume up to the brim
-	Fill    Figure // L, volume up to the fill line
-	Mix     Figure // L of loose mix for a first filling
-	Refresh Figure // L of loose mix for a change-out by the pot's policy
-	Charge  Figure // kg of slow-release fertiliser for a first filling
-	Spoons  Figure // level US tablespoons of the same
-	Dry     Figure // kg, filled, mix dry
-	Wet     Figure // kg, filled, mix at container capacity
-	Stands  []Stand
-	Feeds   []Feed
+	Pot       *Pot
+	Spot      *Spot          // nil where the plan names none
+	Site      *SiteOutlook   // nil likewise
+	Vessel    *vessel.Vessel // nil where the size is faulty
+	Faults    []vessel.Fault
+	Brim      Figure // L, volume up to the brim
+	Fill      Figure // L, volume up to the fill line
+	Mix       Figure // L of loose mix for a first filling
+	Refresh   Figure // L of loose mix for a change-out by the pot's policy
+	Charge    Figure // kg of slow-release fertiliser for a first filling
+	Spoons    Figure // level US tablespoons of the same
+	Empty     Figure // kg, the pot alone; zero where its material is not known
+	Tops      Figure // kg, the plants above the mix
+	Dry       Figure // kg, filled, mix dry
+	Wet       Figure // kg, filled, mix at container capacity
+	Load      Figure // kg/m², on the floor when watered; zero where the pot hangs
+	Layer     Figure // L, of the drainage layer; zero without one
+	Reservoir Figure // L, of water in the reservoir; zero without one
+	Weight    mix.Weight
+	Stands    []Stand
+	Feeds     []Feed
 }
 
 // Standing returns the planting that stands in the pot on a day, or nil.
@@ -105,10 +112,11 @@ type Stand struct {
 	Happened bool       // the log says so
 	Start    Figure     // From, with its working
 	Plants   []PlantCount
-	Mix      Figure // L of fresh loose mix for this change-out
-	Charge   Figure // kg of slow-release fertiliser for this change-out
-	Spoons   Figure // level US tablespoons of the same
-	Spent    Figure // day on which the charge is spent; zero without one
+	Mix      Figure      // L of fresh loose mix for this change-out
+	Balance  mix.Balance // what goes in and out of the pot at this change-out; zero where its size is faulty
+	Charge   Figure      // kg of slow-release fertiliser for this change-out
+	Spoons   Figure      // level US tablespoons of the same
+	Spent    Figure      // day on which the charge is spent; zero without one
 
 	first bool // the first of its season that is not over
 }

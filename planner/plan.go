@@ -18,6 +18,7 @@ type Plan struct {
 	Mix       MixSettings
 	Feeding   FeedingSettings
 	Products  []Product
+	Blends    []Blend
 	Recipes   []Recipe
 	Pots      []Pot
 	Log       []Entry
@@ -75,6 +76,11 @@ type Spot struct {
 
 // MixSettings says how pots are filled and refreshed.
 type MixSettings struct {
-	Settling float64 // share by which loose mix settles when firmed and watered; 0 means the default
-	Refresh  float64 // share of old mix replaced at a change-out; 0 means the default
+	Settling    float64         // share by which loose mix settles when firmed and watered; 0 means the default
+	Refresh     float64         // share of old mix replaced at a change-out; 0 means the default
+	RetireAfter int             // mean age in planting seasons from which all mix is replaced; 0 means the default
+	Substrate   string          // key of a mix with published properties, for the weight; "" means the usual
+	Blend       string          // id of the blend that pots are filled with; "" for ready mix
+	Pail        quantity.Volume // of the person's own pail for mix; 0 for none
+	Scoop       quantity.Volume // of the person's own scoop for slow release; 0 for none
 }

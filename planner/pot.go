@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fourturn/planner/civil"
+	"fourturn/planner/quantity"
 	"fourturn/planner/vessel"
 )
 
@@ -14,9 +15,13 @@ type Pot struct {
 	Client    string // whose pot it is; empty for one's own
 	Vessel    vessel.Spec
 	Refresh   RefreshPolicy
-	MixSince  civil.Date // when the pot was last filled with all fresh mix; zero if not known
 	Plantings []Planting // one for each season that the pot is planted in
 	Notes     string
+
+	RefreshShare float64       // of old mix replaced at a change-out; 0 means the plan's
+	RetireAfter  int           // mean age in planting seasons from which all mix is replaced; 0 means the plan's
+	MixSince     civil.Date    // when the pot was last filled with all fresh mix; zero if not known
+	PlantMass    quantity.Mass // of the plants above the mix at their heaviest; 0 means an estimate
 }
 
 // RefreshPolicy says what is done with old mix at a change-out.

@@ -46,12 +46,7 @@ func (w *workOut) volumes(out *PotOutlook, where finding.Where) {
 	later := mix.Content{Volume: fill.Volume}.At(w.changeOut(out, 0, 0))
 	out.Refresh = NewFigure(working.Number(float64(later.Loose()), working.Litre), later.Working)
 
-	weight := mix.Weigh(mix.WeightInput{
-		Pot: v.EmptyMass().Mass, Mix: fill.Volume, Reservoir: v.ReservoirVolume(), Gravel: v.LayerVolume(), Footprint: w.footprint(out),
-	})
-	out.Dry = NewFigure(working.Number(float64(weight.Dry), working.Kilogram), func() working.Trace { return dryWorking(weight) })
-	out.Wet = NewFigure(working.Number(float64(weight.Drained), working.Kilogram), weight.Working)
-	w.Findings = append(w.Findings, weight.Findings(where)...)
+	w.weigh(out, where)
 	w.Findings = append(w.Findings, v.Findings(where)...)
 	if dose, ok := w.dose(nutrition.MediumFeeder, fill.Volume); ok {
 		out.Charge, out.Spoons = doseFigures(dose, w.prillSpoon())
@@ -70,25 +65,6 @@ func brimWorking(v vessel.Vessel) working.Trace {
 			{Symbol: "V_rim", Name: "plan.above_fill_line", Value: working.Number(float64(v.BrimVolume()-v.FillVolume()), working.Litre), Source: exact},
 		},
 		Result: working.Number(float64(v.BrimVolume()), working.Litre), Source: exact,
-	}
-}
-
-// footprint returns the area that carries the pot; nothing under a hanging one.
-func (w *workOut) footprint(out *PotOutlook) quantity.Area {
-	switch out.Pot.Vessel.Kind {
-	case vessel.HemisphereBasket, vessel.ConeBasket, vessel.WallBasket:
-		return 0
-	default:
-		return out.Vessel.Footprint()
-	}
-}
-
-// changeOut describes a change-out of the pot by its policy.
-func (w *workOut) changeOut(out *PotOutlook, oldBalls, newBalls quantity.Volume) mix.ChangeOut {
-	return mix.ChangeOut{
-		Capacity: out.Vessel.FillVolume(), OldRootBalls: oldBalls, NewRootBalls: newBalls,
-		Policy: mix.Policy(out.Pot.Refresh), Share: w.Plan.Mix.Refresh, Settling: w.Plan.Mix.Settling,
-		Elapsed: 1,
 	}
 }
 
@@ -155,20 +131,6 @@ func doseFigures(d nutrition.Dose, tablespoon quantity.Mass) (mass, spoons Figur
 // tablespoonSource is that of the mass of a spoon of coated prills where the person
 // did not weigh one.
 var tablespoonSource = working.Source{Status: working.Memory, Cite: "about 1 g/mL, 15 g a tablespoon of coated prill"}
-
-// dryWorking is the trace of the weight with dry mix: what is carried when watered,
-// less the water.
-func dryWorking(weight mix.Weight) working.Trace {
-	wet := weight.Working()
-	return working.Trace{
-		Name: "plan.dry", Formula: "m_dry = m_wet − water",
-		Inputs: []working.Input{
-			{Symbol: "m_wet", Name: wet.Name, Value: wet.Result, Source: wet.Source, From: &wet},
-			{Symbol: "water", Name: "plan.water_held", Value: working.Number(float64(weight.Drained-weight.Dry), working.Kilogram), Source: derived},
-		},
-		Result: working.Number(float64(weight.Dry), working.Kilogram), Source: derived,
-	}
-}
 
 // asMeasured rounds a number of spoons as a person measures: to halves from three on,
 // to quarters below. Spoons are good to a quarter of the dose at best.

@@ -27,7 +27,7 @@ func (w *workOut) fillStands(out *PotOutlook, where finding.Where) {
 	if out.Vessel == nil {
 		return
 	}
-	content := mix.Content{Volume: out.Vessel.FillVolume(), Age: mixAge(out)}
+	content := mix.Content{Volume: out.Vessel.FillVolume()}
 	oldBalls := quantity.Volume(0)
 	for i := range out.Stands {
 		s := &out.Stands[i]
@@ -35,35 +35,14 @@ func (w *workOut) fillStands(out *PotOutlook, where finding.Where) {
 		parts := w.parts(s.Planting)
 		w.countPlants(out, s, parts, at)
 		feeder, balls := w.growing(s)
-		change := w.changeOut(out, oldBalls, balls)
-		change.Diseased = w.diseasedBefore(out, i)
-		balance := content.At(change)
+		before, change := w.mixChange(out, i, content, oldBalls, balls)
+		balance := before.At(change)
+		s.Balance = balance
 		w.Findings = append(w.Findings, w.once(balance.Findings(at), s)...)
 		s.Mix = NewFigure(working.Number(float64(balance.Loose()), working.Litre), balance.Working)
 		content, oldBalls = balance.After, balls
 		w.charge(out, s, feeder, balance.Fresh)
 	}
-}
-
-// seasonLength is the length of a planting season as the age of mix is counted: a quarter
-// of a year.
-const seasonLength = 365.25 / 4
-
-// mixAge returns the age of a pot's mix, in planting seasons, when its first stand went
-// in; 0 where nobody said when the pot was last filled.
-func mixAge(out *PotOutlook) float64 {
-	since := out.Pot.MixSince
-	if since.IsZero() || len(out.Stands) == 0 || since >= out.Stands[0].From {
-		return 0
-	}
-	return float64(out.Stands[0].From-since) / seasonLength
-}
-
-// diseasedBefore reports whether the planting before a stand is logged as diseased: then
-// all its mix goes.
-func (w *workOut) diseasedBefore(out *PotOutlook, i int) bool {
-	sick := w.history.disease[out.Pot.ID]
-	return i > 0 && !sick.IsZero() && sick >= out.Stands[i-1].From && sick < out.Stands[i].From
 }
 
 // charge gives a stand its slow release: on all the mix, or on the fresh part alone

@@ -86,3 +86,17 @@ func (p *Purchase) addProof(trace *working.Trace) {
 	}
 	trace.Notes = append(trace.Notes, "mix.note_ties")
 }
+
+// LeftOverWorking returns the trace of what is left over.
+func (p Purchase) LeftOverWorking() working.Trace {
+	return working.Trace{
+		Name: "mix.left_over", Formula: "S + B − N",
+		Inputs: []working.Input{
+			{Symbol: "S", Name: "mix.in_shed", Value: litres(p.order.InShed), Source: entered},
+			{Symbol: "B", Name: "mix.bought", Value: litres(p.Bought), Source: definition},
+			{Symbol: "N", Name: "mix.need", Value: litres(p.order.Need), Source: definition},
+		},
+		Result: litres(p.LeftOver),
+		Source: definition,
+	}
+}

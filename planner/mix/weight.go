@@ -66,6 +66,63 @@ type Weight struct {
 	Drained   quantity.Mass // watered and drained, reservoir full: what is carried and borne
 	FloorLoad float64       // kg/m² when drained, over the footprint; 0 where it hangs
 	in        WeightInput
+	pot, tops func() working.Trace // where the weights of pot and plants are from; nil for not known
+}
+
+// From returns the weight with the workings of the empty pot and of the plants, to be
+// shown beneath its own.
+func (w Weight) From(pot, tops func() working.Trace) Weight {
+	w.pot, w.tops = pot, tops
+	return w
+}
+
+// Plants returns the weight of the plants above the mix.
+func (w Weight) Plants() quantity.Mass { return w.in.Plants }
+
+// SubstrateOf returns a substrate by its key, the usual one for "", and false for a key
+// that is not known.
+func SubstrateOf(key string) (Substrate, bool) {
+	for _, s := range Substrates {
+		if s.Key == key {
+			return s, true
+		}
+	}
+	return Substrates[0], key == ""
+}
+
+// TopsPerArea is the fresh weight of a full display above the mix, kg to a square metre
+// of opening. No published figure was found for mixed displays: it is a judgement, to be
+// replaced where somebody weighed.
+const TopsPerArea = 5.0
+
+// Tops are the plants above the mix.
+type Tops struct {
+	Opening quantity.Area
+	Entered quantity.Mass // what the person says; 0 means by [TopsPerArea]
+}
+
+// Mass returns what the plants weigh.
+func (t Tops) Mass() quantity.Mass {
+	if t.Entered > 0 {
+		return t.Entered
+	}
+	return quantity.Mass(float64(t.Opening) * TopsPerArea)
+}
+
+// Working returns the trace of the weight of the plants.
+func (t Tops) Working() working.Trace {
+	trace := working.Trace{Name: "mix.plant_mass", Formula: "m", Result: kilograms(t.Mass()), Source: entered}
+	if t.Entered > 0 {
+		return trace
+	}
+	trace.Formula = "m = A × w"
+	trace.Source = working.Source{Status: working.Judgement}
+	trace.Inputs = []working.Input{
+		{Symbol: "A", Name: "mix.opening", Value: working.Number(float64(t.Opening), working.SquareMetre), Source: definition},
+		{Symbol: "w", Name: "mix.tops_per_area", Value: working.Number(TopsPerArea, working.KilogramPerM2), Source: working.Source{Status: working.Judgement}},
+	}
+	trace.Notes = []string{"mix.note_tops"}
+	return trace
 }
 
 // Weigh returns the weight of a pot. It panics on negative amounts.
@@ -130,6 +187,8 @@ func (w Weight) Working() working.Trace {
 		Source: definition,
 		Notes:  []string{"mix.note_weight"},
 	}
+	trace.Inputs[0] = under(trace.Inputs[0], w.pot)
+	trace.Inputs[1] = under(trace.Inputs[1], w.tops)
 	if in.Gravel > 0 {
 		trace.Inputs = append(trace.Inputs,
 			working.Input{Symbol: "G", Name: "mix.gravel", Value: litres(in.Gravel), Source: definition},
@@ -139,6 +198,15 @@ func (w Weight) Working() working.Trace {
 		trace.Inputs = append(trace.Inputs, working.Input{Symbol: "W", Name: "mix.reservoir", Value: litres(in.Reservoir), Source: definition})
 	}
 	return trace
+}
+
+// under puts the working of an input beneath it, with its source.
+func under(in working.Input, from func() working.Trace) working.Input {
+	if from != nil {
+		trace := from()
+		in.From, in.Source = &trace, trace.Source
+	}
+	return in
 }
 
 // FloorWorking returns the trace of the load on the floor.

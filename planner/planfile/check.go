@@ -43,12 +43,13 @@ const (
 	spotReference    reference = "spots"
 	productReference reference = "products"
 	recipeReference  reference = "recipes"
+	blendReference   reference = "blends"
 	potReference     reference = "pots"
 )
 
 func idsOf(plan *planner.Plan) map[reference]map[string]bool {
 	ids := map[reference]map[string]bool{
-		siteReference: {}, spotReference: {}, productReference: {}, recipeReference: {}, potReference: {},
+		siteReference: {}, spotReference: {}, productReference: {}, recipeReference: {}, blendReference: {}, potReference: {},
 	}
 	for i := range plan.Sites {
 		ids[siteReference][plan.Sites[i].ID] = true
@@ -58,6 +59,9 @@ func idsOf(plan *planner.Plan) map[reference]map[string]bool {
 	}
 	for i := range plan.Products {
 		ids[productReference][plan.Products[i].ID] = true
+	}
+	for i := range plan.Blends {
+		ids[blendReference][plan.Blends[i].ID] = true
 	}
 	for i := range plan.Recipes {
 		ids[recipeReference][plan.Recipes[i].ID] = true

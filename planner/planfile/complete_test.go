@@ -17,6 +17,7 @@ func TestEveryFieldOfThePlanIsWritten(t *testing.T) {
 		Recipes: make([]planner.Recipe, 1), Pots: make([]planner.Pot, 1), Log: make([]planner.Entry, 1),
 	}
 	plan.Products[0].Packs = make([]planner.Pack, 1)
+	plan.Blends = []planner.Blend{{Parts: make([]planner.BlendPart, 1)}}
 	plan.Recipes[0].Parts = make([]planner.Part, 1)
 	plan.Pots[0].Plantings = []planner.Planting{{Plants: make([]planner.Part, 1)}}
 	plan.Pots[0].Vessel.Rings = make([]vessel.Ring, 1)

@@ -141,6 +141,9 @@ func names(p *planner.Plan) map[string]bool {
 	for _, s := range p.Products {
 		all["products/"+s.ID] = true
 	}
+	for _, s := range p.Blends {
+		all["blends/"+s.ID] = true
+	}
 	for _, s := range p.Recipes {
 		all["recipes/"+s.ID] = true
 	}

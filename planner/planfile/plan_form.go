@@ -5,20 +5,25 @@ import (
 
 	"fourturn/planner"
 	"fourturn/planner/civil"
+	"fourturn/planner/mix"
 	"fourturn/planner/quantity"
 )
 
 // Ranges are wide: they refuse slips of the keyboard, not unusual plans. Each is
 // the planner's own judgement but where a source is named.
 const (
-	lowestElevation  quantity.Length = -450  // below the shore of the Dead Sea
-	highestElevation quantity.Length = 6000  // above any town
-	widestOffset                     = 20.0  // K
-	largestCan       quantity.Volume = 2000  // L, a tank on a trailer
-	longestInterval                  = 90    // days
-	highestPrice                     = 1e6   // in any currency
-	largestStock                     = 1e6   // kg or L
-	mostPlants                       = 10000 // of one kind in one pot
+	lowestElevation   quantity.Length = -450  // below the shore of the Dead Sea
+	highestElevation  quantity.Length = 6000  // above any town
+	widestOffset                      = 20.0  // K
+	largestCan        quantity.Volume = 2000  // L, a tank on a trailer
+	longestInterval                   = 90    // days
+	highestPrice                      = 1e6   // in any currency
+	largestStock                      = 1e6   // kg or L
+	mostPlants                        = 10000 // of one kind in one pot
+	longestRetirement                 = 100   // planting seasons, 25 years
+	largestPail       quantity.Volume = 500   // L, a wheelbarrow and more
+	mostParts                         = 1000  // of one thing in a blend
+	mostExpansion                     = 10.0  // of a pressed bale
 )
 
 var planForm = newForm(
@@ -33,6 +38,7 @@ var planForm = newForm(
 	inner("mix", mixForm, func(p *planner.Plan) *planner.MixSettings { return &p.Mix }),
 	inner("feeding", feedingForm, func(p *planner.Plan) *planner.FeedingSettings { return &p.Feeding }),
 	table("products", productForm, func(s *planner.Product) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Product { return &p.Products }),
+	table("blends", blendForm, func(s *planner.Blend) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Blend { return &p.Blends }),
 	table("recipes", recipeForm, func(s *planner.Recipe) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Recipe { return &p.Recipes }),
 	table("pots", potForm, func(s *planner.Pot) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Pot { return &p.Pots }),
 	unique(list("log", entryForm, func(e *planner.Entry) string { return e.ID }, func(p *planner.Plan) *[]planner.Entry { return &p.Log })),
@@ -68,7 +74,21 @@ var spotForm = newForm(
 var mixForm = newForm(
 	number("settling", shareMeasure, 0.001, 0.6, func(m *planner.MixSettings) *float64 { return &m.Settling }),
 	number("refresh", shareMeasure, 0.01, 1, func(m *planner.MixSettings) *float64 { return &m.Refresh }),
+	whole("retire_after", countMeasure, 1, longestRetirement, func(m *planner.MixSettings) *int { return &m.RetireAfter }),
+	word("substrate", func(m *planner.MixSettings) *string { return &m.Substrate }, substrates()...),
+	refer("blend", blendReference, func(m *planner.MixSettings) *string { return &m.Blend }),
+	number("pail", volumeMeasure, 0.1, largestPail, func(m *planner.MixSettings) *quantity.Volume { return &m.Pail }),
+	number("scoop", volumeMeasure, 0.001, 10, func(m *planner.MixSettings) *quantity.Volume { return &m.Scoop }),
 )
+
+// substrates are the keys of the mixes with published properties.
+func substrates() []string {
+	keys := make([]string, len(mix.Substrates))
+	for i, s := range mix.Substrates {
+		keys[i] = s.Key
+	}
+	return keys
+}
 
 var feedingForm = newForm(
 	refer("slow_release", productReference, func(f *planner.FeedingSettings) *string { return &f.SlowRelease }),

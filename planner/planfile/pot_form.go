@@ -3,6 +3,7 @@ package planfile
 import (
 	"fourturn/planner"
 	"fourturn/planner/civil"
+	"fourturn/planner/quantity"
 )
 
 var potForm = newForm(append(append(
@@ -14,10 +15,13 @@ var potForm = newForm(append(append(
 	vesselFields()...),
 	word("refresh", func(p *planner.Pot) *planner.RefreshPolicy { return &p.Refresh },
 		planner.ReplaceShare, planner.TopUp, planner.AllFresh),
+	number("refresh_share", shareMeasure, 0.01, 1, func(p *planner.Pot) *float64 { return &p.RefreshShare }),
+	whole("retire_after", countMeasure, 1, longestRetirement, func(p *planner.Pot) *int { return &p.RetireAfter }),
 	date("mix_since", func(p *planner.Pot) *civil.Date { return &p.MixSince }),
 	inSeason(table("plantings", plantingForm,
 		func(p *planner.Planting) *string { return (*string)(&p.Season) },
 		func(p *planner.Pot) *[]planner.Planting { return &p.Plantings })),
+	number("plant_mass", massMeasure, 0.001, 5000, func(p *planner.Pot) *quantity.Mass { return &p.PlantMass }),
 	text("notes", MaxNotes, func(p *planner.Pot) *string { return &p.Notes }),
 )...)
 

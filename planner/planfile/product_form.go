@@ -13,7 +13,7 @@ import (
 var productForm = stocked(newForm(
 	text("name", MaxName, func(p *planner.Product) *string { return &p.Name }),
 	required(word(kindKey, func(p *planner.Product) *planner.ProductKind { return &p.Kind },
-		planner.SlowRelease, planner.Soluble, planner.PottingMix)),
+		planner.SlowRelease, planner.Soluble, planner.PottingMix, planner.Ingredient)),
 	analysis("analysis", func(p *planner.Product) *string { return &p.Analysis }),
 	number("longevity", monthsMeasure, 0.5, 36, func(p *planner.Product) *float64 { return &p.Longevity }),
 	number("reference", temperatureMeasure, 1, 45, func(p *planner.Product) *quantity.Temperature { return &p.Reference }),
@@ -21,6 +21,8 @@ var productForm = stocked(newForm(
 	number("strength", strengthMeasure, 1, 5000, func(p *planner.Product) *float64 { return &p.Strength }),
 	number("spoon", massMeasure, 0.001, 0.2, func(p *planner.Product) *quantity.Mass { return &p.SpoonMass }),
 	list("packs", packForm, packKey, func(p *planner.Product) *[]planner.Pack { return &p.Packs }),
+	inner("bulk", bulkForm, func(p *planner.Product) *planner.Bulk { return &p.Bulk }),
+	number("expansion", countMeasure, 0.1, mostExpansion, func(p *planner.Product) *float64 { return &p.Expansion }),
 	inShed(),
 ))
 
@@ -28,6 +30,25 @@ var packForm = newForm(
 	number("volume", volumeMeasure, 0.1, 100_000, func(p *planner.Pack) *quantity.Volume { return &p.Volume }),
 	number("mass", massMeasure, 0.001, 100_000, func(p *planner.Pack) *quantity.Mass { return &p.Mass }),
 	number("price", priceMeasure, 0.001, highestPrice, func(p *planner.Pack) *float64 { return &p.Price }),
+)
+
+var bulkForm = newForm(
+	number("price", priceMeasure, 0.001, highestPrice, func(b *planner.Bulk) *float64 { return &b.Price }),
+	number("per", volumeMeasure, 0.1, 100_000, func(b *planner.Bulk) *quantity.Volume { return &b.Per }),
+	number("step", volumeMeasure, 0.1, 100_000, func(b *planner.Bulk) *quantity.Volume { return &b.Step }),
+	number("minimum", volumeMeasure, 0.1, 1_000_000, func(b *planner.Bulk) *quantity.Volume { return &b.Minimum }),
+	number("delivery", priceMeasure, 0.001, highestPrice, func(b *planner.Bulk) *float64 { return &b.Delivery }),
+)
+
+var blendForm = newForm(
+	text("name", MaxName, func(b *planner.Blend) *string { return &b.Name }),
+	list("parts", blendPartForm, func(p *planner.BlendPart) string { return p.Product }, func(b *planner.Blend) *[]planner.BlendPart { return &b.Parts }),
+	optional("shrinkage", shareMeasure, 0, 0.6, func(b *planner.Blend) **float64 { return &b.Shrinkage }),
+)
+
+var blendPartForm = newForm(
+	required(refer("product", productReference, func(p *planner.BlendPart) *string { return &p.Product })),
+	number("parts", countMeasure, 0.01, mostParts, func(p *planner.BlendPart) *float64 { return &p.Parts }),
 )
 
 // packKey names a pack by its size.
@@ -49,7 +70,7 @@ const (
 // stockMeasure is what a product in the shed is counted in: mix by volume,
 // fertiliser by mass.
 func stockMeasure(p *planner.Product) *measure {
-	if p.Kind == planner.PottingMix {
+	if p.Kind.ByVolume() {
 		return volumeMeasure
 	}
 	return massMeasure

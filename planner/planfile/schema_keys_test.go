@@ -35,20 +35,23 @@ func TestSchemaHasTheKeysOfTheForms(t *testing.T) {
 		schema map[string]json.RawMessage
 		form   []string
 	}{
-		"plan":      {root.Properties, planForm.keys()},
-		"household": {root.Defs["household"].Properties, householdForm.keys()},
-		"site":      {root.Defs["site"].Properties, siteForm.keys()},
-		"frost":     {site.Frost.OneOf[0].Properties, frostForm.keys()},
-		"spot":      {root.Defs["spot"].Properties, spotForm.keys()},
-		"mix":       {root.Defs["mix_settings"].Properties, mixForm.keys()},
-		"feeding":   {root.Defs["feeding"].Properties, feedingForm.keys()},
-		"product":   {root.Defs["product"].Properties, productForm.keys()},
-		"pack":      {root.Defs["pack"].Properties, packForm.keys()},
-		"recipe":    {root.Defs["recipe"].Properties, recipeForm.keys()},
-		"part":      {root.Defs["part"].Properties, partForm.keys()},
-		"pot":       {root.Defs["pot"].Properties, potForm.keys()},
-		"planting":  {root.Defs["planting"].Properties, plantingForm.keys()},
-		"entry":     {root.Defs["entry"].Properties, entryForm.keys()},
+		"plan":       {root.Properties, planForm.keys()},
+		"household":  {root.Defs["household"].Properties, householdForm.keys()},
+		"site":       {root.Defs["site"].Properties, siteForm.keys()},
+		"frost":      {site.Frost.OneOf[0].Properties, frostForm.keys()},
+		"spot":       {root.Defs["spot"].Properties, spotForm.keys()},
+		"mix":        {root.Defs["mix_settings"].Properties, mixForm.keys()},
+		"feeding":    {root.Defs["feeding"].Properties, feedingForm.keys()},
+		"product":    {root.Defs["product"].Properties, productForm.keys()},
+		"pack":       {root.Defs["pack"].Properties, packForm.keys()},
+		"bulk":       {root.Defs["bulk"].Properties, bulkForm.keys()},
+		"blend":      {root.Defs["blend"].Properties, blendForm.keys()},
+		"blend part": {root.Defs["blend_part"].Properties, blendPartForm.keys()},
+		"recipe":     {root.Defs["recipe"].Properties, recipeForm.keys()},
+		"part":       {root.Defs["part"].Properties, partForm.keys()},
+		"pot":        {root.Defs["pot"].Properties, potForm.keys()},
+		"planting":   {root.Defs["planting"].Properties, plantingForm.keys()},
+		"entry":      {root.Defs["entry"].Properties, entryForm.keys()},
 	} {
 		got, want := slices.Sorted(maps.Keys(c.schema)), slices.Sorted(slices.Values(c.form))
 		if !slices.Equal(got, want) {

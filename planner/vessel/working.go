@@ -96,3 +96,38 @@ func (v *Vessel) geometry(full quantity.Volume) working.Trace {
 		working.Input{Symbol: "z", Name: "vessel.fill_height", Value: metres(quantity.Length(v.fill)), Source: exact})
 	return trace
 }
+
+// LayerWorking returns the trace of the volume of the drainage layer.
+func (v Vessel) LayerWorking() working.Trace {
+	h := v.holder()
+	return working.Trace{
+		Name: "vessel.layer_volume", Formula: "V = V(z_bottom + t) − V(z_bottom)",
+		Inputs: []working.Input{
+			{Symbol: "t", Name: "vessel.field.drainage_layer", Value: metres(h.spec.DrainageLayer), Source: entered},
+			{Symbol: "z_bottom", Name: "vessel.field.false_bottom", Value: metres(h.spec.FalseBottom), Source: entered},
+		},
+		Result: working.Number(float64(v.LayerVolume()), working.Litre),
+		Source: exact,
+		Notes:  []string{"vessel.note_drainage_layer"},
+	}
+}
+
+// ReservoirWorking returns the trace of the water in the reservoir.
+func (v Vessel) ReservoirWorking() working.Trace {
+	trace := working.Trace{
+		Name: "vessel.reservoir_volume", Formula: "W = V(z_bottom)",
+		Result: working.Number(float64(v.ReservoirVolume()), working.Litre),
+		Source: exact,
+	}
+	for _, s := range []*Spec{&v.spec, v.spec.Liner} {
+		switch {
+		case s == nil || !s.Reservoir:
+		case s.ReservoirWater > 0:
+			trace.Formula = "W"
+			trace.Inputs = append(trace.Inputs, working.Input{Symbol: "W", Name: "vessel.field.reservoir_water", Value: working.Number(float64(s.ReservoirWater), working.Litre), Source: entered})
+		default:
+			trace.Inputs = append(trace.Inputs, working.Input{Symbol: "z_bottom", Name: "vessel.field.false_bottom", Value: metres(s.FalseBottom), Source: entered})
+		}
+	}
+	return trace
+}

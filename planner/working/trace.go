@@ -84,3 +84,14 @@ func (t *Trace) Soft() bool {
 	}
 	return false
 }
+
+// Beneath returns the trace with the working of the input of a name shown beneath it.
+func (t Trace) Beneath(name string, from Trace) Trace {
+	t.Inputs = append([]Input(nil), t.Inputs...)
+	for i := range t.Inputs {
+		if t.Inputs[i].Name == name {
+			t.Inputs[i].From = &from
+		}
+	}
+	return t
+}

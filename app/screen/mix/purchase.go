@@ -4,10 +4,8 @@ import (
 	"errors"
 
 	"fourturn/app/words"
-	"fourturn/planner"
 	"fourturn/planner/mix"
 	"fourturn/planner/quantity"
-	"fourturn/planner/working"
 )
 
 // Purchase is what to buy.
@@ -24,10 +22,11 @@ func (s *Screen) Purchase() Purchase {
 	if !s.Known() {
 		return Purchase{}
 	}
-	bought, err := s.outlook().BuyMix(s.buySpan())
-	if err != nil {
-		return Purchase{Trouble: s.trouble(err)}
+	buying := s.outlook().BuyMix(s.buySpan())[0]
+	if buying.Err != nil {
+		return Purchase{Trouble: s.trouble(buying.Err)}
 	}
+	bought := buying.Purchase
 	money := s.words.WithCurrency(s.session.Plan().Currency)
 	units := s.session.Plan().Units
 	var p Purchase
@@ -39,8 +38,7 @@ func (s *Screen) Purchase() Purchase {
 	if len(p.Lines) == 0 {
 		p.Lines = []string{s.words.T("mix_buying.nothing")}
 	}
-	cost := planner.NewFigure(working.Number(bought.Cost, working.Money), bought.Working)
-	p.Cost = s.figure("mix_buying.cost", cost)
+	p.Cost = s.figure("mix_buying.cost", buying.Cost)
 	p.Cost.Value = money.Money(bought.Cost)
 	p.LeftOver = s.words.Volume(bought.LeftOver, units)
 	if single, ok := bought.CheapestSingleSize(); ok && single.Cost > bought.Cost {

@@ -52,6 +52,11 @@ type potJSON struct {
 	Spoons  *figureJSON `json:"slow_release_to_fill_level_tablespoons"`
 	Dry     *figureJSON `json:"dry_mass_kg"`
 	Wet     *figureJSON `json:"wet_mass_kg"`
+	Empty   *figureJSON `json:"empty_mass_kg"`
+	Tops    *figureJSON `json:"plants_mass_kg"`
+	Load    *figureJSON `json:"floor_load_kg_m2"`
+	Layer   *figureJSON `json:"drainage_layer_L"`
+	Water   *figureJSON `json:"reservoir_L"`
 	Stands  []standJSON `json:"plantings"`
 	Feeds   []feedJSON  `json:"feeds"`
 }
@@ -70,6 +75,13 @@ type standJSON struct {
 	Charge   *figureJSON `json:"slow_release_kg"`
 	Spoons   *figureJSON `json:"slow_release_level_tablespoons"`
 	Spent    *figureJSON `json:"slow_release_spent_date"`
+	Policy   string      `json:"mix_reason,omitempty"`
+	Before   float64     `json:"content_before_L"`
+	BallsOut float64     `json:"root_balls_out_L"`
+	OldOut   float64     `json:"old_mix_out_L"`
+	BallsIn  float64     `json:"root_balls_in_L"`
+	Fresh    float64     `json:"fresh_firm_mix_L"`
+	Age      float64     `json:"mix_age_after_seasons"`
 }
 
 type plantJSON struct {
@@ -173,6 +185,7 @@ func potOf(p *planner.PotOutlook) potJSON {
 		ID: p.Pot.ID, Name: p.Pot.Name, Spot: p.Pot.Spot, Kind: string(p.Pot.Vessel.Kind),
 		Brim: figureOf(p.Brim), Fill: figureOf(p.Fill), Mix: figureOf(p.Mix), Refresh: figureOf(p.Refresh),
 		Charge: figureOf(p.Charge), Spoons: figureOf(p.Spoons), Dry: figureOf(p.Dry), Wet: figureOf(p.Wet),
+		Empty: figureOf(p.Empty), Tops: figureOf(p.Tops), Load: figureOf(p.Load), Layer: figureOf(p.Layer), Water: figureOf(p.Reservoir),
 		Stands: []standJSON{}, Feeds: []feedJSON{},
 	}
 	for i := range p.Stands {
@@ -189,6 +202,8 @@ func standOf(s *planner.Stand) standJSON {
 		Season: string(s.Season), From: figureOf(s.Start), To: s.To, Earliest: s.Earliest, Latest: s.Latest,
 		Reason: s.Reason, Pinned: s.Pinned, Happened: s.Happened, Plants: []plantJSON{},
 		Mix: figureOf(s.Mix), Charge: figureOf(s.Charge), Spoons: figureOf(s.Spoons), Spent: figureOf(s.Spent),
+		Policy: string(s.Balance.Reason), Before: float64(s.Balance.Before.Volume), BallsOut: float64(s.Balance.BallsOut),
+		OldOut: float64(s.Balance.OldOut), BallsIn: float64(s.Balance.BallsIn), Fresh: float64(s.Balance.Fresh), Age: s.Balance.After.Age,
 	}
 	for _, p := range s.Plants {
 		out.Plants = append(out.Plants, plantJSON{Plant: p.Plant, Role: string(p.Role), Count: figureOf(p.Count)})

@@ -25,7 +25,11 @@ func Plan() *rapid.Generator[*planner.Plan] {
 			Household: planner.Household{
 				Cats: rapid.Bool().Draw(t, "cats"), Dogs: rapid.Bool().Draw(t, "dogs"), Children: rapid.Bool().Draw(t, "children"),
 			},
-			Mix: planner.MixSettings{Settling: share(t, 0.01, 0.5), Refresh: share(t, 0.1, 1)},
+			Mix: planner.MixSettings{
+				Settling: share(t, 0.01, 0.5), Refresh: share(t, 0.1, 1), RetireAfter: rapid.IntRange(0, 40).Draw(t, "retire"),
+				Substrate: rapid.SampledFrom([]string{"", "pine_bark"}).Draw(t, "substrate"),
+				Pail:      quantity.Volume(decimal(t, 1, 20, 1)), Scoop: quantity.Volume(decimal(t, 10, 500, quantity.Millilitre.Litres())),
+			},
 		}
 		p.Sites = each(t, "sites", func(t *rapid.T, id string) planner.Site {
 			return planner.Site{
@@ -41,6 +45,10 @@ func Plan() *rapid.Generator[*planner.Plan] {
 			}
 		})
 		p.Products = each(t, "products", product)
+		p.Blends = each(t, "blends", func(t *rapid.T, id string) planner.Blend {
+			return blend(t, id, ids(p.Products, func(s planner.Product) string { return s.ID }))
+		})
+		p.Mix.Blend = one(t, ids(p.Blends, func(s planner.Blend) string { return s.ID }))
 		p.Recipes = each(t, "recipes", func(t *rapid.T, id string) planner.Recipe {
 			return planner.Recipe{ID: id, Name: Text().Draw(t, "name"), Season: season(t), Light: planner.Sun, Parts: parts(t)}
 		})
@@ -67,7 +75,7 @@ func Plan() *rapid.Generator[*planner.Plan] {
 func product(t *rapid.T, id string) planner.Product {
 	p := planner.Product{
 		ID: id, Name: Text().Draw(t, "name"),
-		Kind:      rapid.SampledFrom([]planner.ProductKind{planner.SlowRelease, planner.Soluble, planner.PottingMix}).Draw(t, "kind"),
+		Kind:      rapid.SampledFrom([]planner.ProductKind{planner.SlowRelease, planner.Soluble, planner.PottingMix, planner.Ingredient}).Draw(t, "kind"),
 		Analysis:  rapid.SampledFrom([]string{"", "14-14-14", "0-0-50", "12.5-4-8"}).Draw(t, "analysis"),
 		Longevity: decimal(t, 1, 18, 1), Reference: quantity.Temperature(decimal(t, 10, 30, 1)),
 		Rate: decimal(t, 1, 10, 1), Strength: decimal(t, 50, 500, 1), SpoonMass: quantity.Mass(decimal(t, 5, 30, quantity.Gram.Kilograms())),
@@ -75,21 +83,35 @@ func product(t *rapid.T, id string) planner.Product {
 	}
 	for range rapid.IntRange(0, 3).Draw(t, "packs") {
 		pack := planner.Pack{Price: decimal(t, 1, 100, 1)}
-		if p.Kind == planner.PottingMix {
+		if p.Kind.ByVolume() {
 			pack.Volume = quantity.Volume(decimal(t, 10, 70, 1))
 		} else {
 			pack.Mass = quantity.Mass(decimal(t, 1, 25, 1))
 		}
 		p.Packs = append(p.Packs, pack)
 	}
+	if p.Kind.ByVolume() && rapid.Bool().Draw(t, "bulk") {
+		litres := func() quantity.Volume { return quantity.Volume(decimal(t, 100, 3000, 1)) }
+		p.Bulk = planner.Bulk{Price: decimal(t, 1, 200, 1), Per: litres(), Step: litres(), Minimum: litres(), Delivery: decimal(t, 1, 90, 1)}
+		p.Expansion = decimal(t, 1, 3, 1)
+	}
 	return p
+}
+
+func blend(t *rapid.T, id string, products []string) planner.Blend {
+	b := planner.Blend{ID: id, Name: Text().Draw(t, "name"), Shrinkage: maybe(t, share(t, 0, 0.5))}
+	for _, product := range some(t, products) {
+		b.Parts = append(b.Parts, planner.BlendPart{Product: product, Parts: decimal(t, 1, 9, 1)})
+	}
+	return b
 }
 
 func pot(t *rapid.T, id string, spots, recipes []string) planner.Pot {
 	p := planner.Pot{
 		ID: id, Name: Text().Draw(t, "name"), Spot: one(t, spots), Client: Text().Draw(t, "client"), Vessel: Vessel(t),
 		Refresh:  rapid.SampledFrom([]planner.RefreshPolicy{"", planner.ReplaceShare, planner.TopUp, planner.AllFresh}).Draw(t, "refresh"),
-		MixSince: date(t, true), Notes: Text().Draw(t, "notes"),
+		MixSince: date(t, true), Notes: Text().Draw(t, "notes"), RefreshShare: share(t, 0.1, 1),
+		RetireAfter: rapid.IntRange(0, 40).Draw(t, "retire"), PlantMass: quantity.Mass(decimal(t, 1, 30, 1)),
 	}
 	for _, s := range planner.Seasons {
 		if rapid.Bool().Draw(t, "planted") {
