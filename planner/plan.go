@@ -1,7 +1,10 @@
 package planner
 
 import (
+	"slices"
+
 	"fourturn/planner/civil"
+	"fourturn/planner/climate"
 	"fourturn/planner/quantity"
 )
 
@@ -35,21 +38,45 @@ type Household struct {
 	Children bool
 }
 
-// Site is a place with a climate. The climate comes from a station of the table,
-// unless the person typed in means or frost dates of their own.
+// Site is a place with a climate. What is nearer to the person wins: their own daily
+// record before typed means, typed means before the station of the table, typed frost
+// dates before all others.
 type Site struct {
-	ID        string
-	Name      string
-	Station   string           // id in the climate table
-	Elevation *quantity.Length // of the site; nil means that of the station
-	Frost     FrostDates       // typed in; zero where the station's are used
+	ID            string
+	Name          string
+	Latitude      *float64         // degrees, north positive; nil, with Longitude, means that of the station
+	Longitude     *float64         // degrees, east positive
+	Station       string           // id in the climate table; empty takes the nearest where the site has a place
+	Elevation     *quantity.Length // of the site; nil means that of the station
+	LapseRate     float64          // K/km by which the air is colder higher up; 0 means [climate.DefaultLapseRate]
+	FreezeStation string           // id of a US freeze station whose dates replace those of Station; empty for none
+	Frost         FrostDates       // typed in; zero where the station's are used
+	Means         []MonthMeans     // typed in, at the site; months that are missing are estimated
+	Record        *climate.Digest  // what the person's own daily record tells; nil without one
 }
 
-// FrostDates are a person's own last and first frost, the even (50 %) dates.
+// FrostDates are a person's own last and first frost at 0 °C.
 type FrostDates struct {
 	Last  civil.MonthDay
 	First civil.MonthDay
+	Odds  float64 // that the last one is on or after, the first on or before the day; 0 means the even dates, 50 %
 }
+
+// MonthMeans are the mean daily minimum and maximum of a month; nil where not known.
+type MonthMeans struct {
+	Month Month
+	Tmin  *quantity.Temperature
+	Tmax  *quantity.Temperature
+}
+
+// Month is a month as the plan's file names it, "jan" to "dec".
+type Month string
+
+// Months lists the months in order.
+var Months = [...]Month{"jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"}
+
+// Index returns where the month stands in [Months], or -1.
+func (m Month) Index() int { return slices.Index(Months[:], m) }
 
 // Light is how much sun a spot gets.
 type Light string

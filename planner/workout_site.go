@@ -1,6 +1,9 @@
 package planner
 
 import (
+	"errors"
+	"maps"
+	"math"
 	"slices"
 	"time"
 
@@ -47,32 +50,86 @@ func (w *workOut) sites() {
 		w.Sites[i] = SiteOutlook{Site: site}
 		c, err := climateOfSite(site)
 		if err != nil {
-			w.find("plan.no_station", finding.Warning, finding.Where{"sites", site.ID})
+			w.noClimate(site, err)
 			continue
 		}
 		w.describe(&w.Sites[i], c)
 	}
 }
 
-// climateOfSite builds the climate of a site from its station, its height and the
-// frost dates that the person typed.
+// noClimate says why a site has no climate: nothing that it could be made from, or a
+// fault of the person's own data.
+func (w *workOut) noClimate(site *Site, err error) {
+	where := finding.Where{"sites", site.ID}
+	fault := new(climate.Error)
+	if !errors.As(err, &fault) || fault.Code == "climate.no_data" || fault.Code == "climate.no_place" {
+		w.find("plan.no_station", finding.Warning, where)
+		return
+	}
+	var args []finding.Arg
+	for _, name := range slices.Sorted(maps.Keys(fault.Args)) {
+		args = append(args, finding.Arg{Name: name, Value: working.Number(fault.Args[name], working.None)})
+	}
+	w.find(fault.Code, finding.Error, where, args...)
+}
+
+// climateOfSite builds the climate of a site from its station, its place and height and
+// what the person typed in or read from a record of their own.
 func climateOfSite(site *Site) (*climate.Climate, error) {
-	in := climate.Input{Elevation: site.Elevation}
+	in := climate.Input{Elevation: site.Elevation, LapseRate: site.LapseRate, Digest: site.Record}
 	if station, ok := climate.StationByID(site.Station); ok {
 		in.Station = &station
 	}
-	if frost := site.Frost; frost != (FrostDates{}) {
-		in.Frost = &climate.FreezeDates{Last: evenLevel(frost.Last), First: evenLevel(frost.First)}
+	if site.Latitude != nil && site.Longitude != nil {
+		in.Place = &climate.Place{Latitude: *site.Latitude, Longitude: *site.Longitude}
+		if in.Station == nil {
+			in.Station = &climate.Nearest(*in.Place, 1)[0].Station
+		}
+		in.Place.Elevation = in.Station.Place.Elevation
+	}
+	if near, ok := climate.FreezeStationByID(site.FreezeStation); ok {
+		in.Nearby = &near
+	}
+	if len(site.Means) > 0 {
+		in.Means = typedMeans(site.Means)
+	}
+	if frost := site.Frost; !frost.Last.IsZero() || !frost.First.IsZero() {
+		odds := frost.Odds
+		if odds == 0 {
+			odds = float64(climate.Even)
+		}
+		in.Frost = &climate.FreezeDates{Last: atLevel(frost.Last, odds), First: atLevel(frost.First, odds)}
 	}
 	return climate.New(in)
 }
 
-// evenLevel is a typed date as the even (50 %) level, or none.
-func evenLevel(day civil.MonthDay) []climate.FreezeLevel {
+// typedMeans are the typed months, the others not a number.
+func typedMeans(months []MonthMeans) *climate.Means {
+	m := new(climate.Means)
+	for i := range 12 {
+		m.Tmin[i], m.Tmax[i] = math.NaN(), math.NaN()
+	}
+	for _, typed := range months {
+		i := typed.Month.Index()
+		if i < 0 {
+			continue
+		}
+		if typed.Tmin != nil {
+			m.Tmin[i] = float64(*typed.Tmin)
+		}
+		if typed.Tmax != nil {
+			m.Tmax[i] = float64(*typed.Tmax)
+		}
+	}
+	return m
+}
+
+// atLevel is a typed date at its level, or none.
+func atLevel(day civil.MonthDay, odds float64) []climate.FreezeLevel {
 	if day.IsZero() {
 		return nil
 	}
-	return []climate.FreezeLevel{{Odds: float64(climate.Even), Day: day}}
+	return []climate.FreezeLevel{{Odds: odds, Day: day}}
 }
 
 // describe fills a site's outlook with plain figures for a picture of the year.

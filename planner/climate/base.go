@@ -26,6 +26,10 @@ func (in Input) base(site Place, l lapse) (*base, error) {
 		if err := b.fromRecord(in.Record, site); err != nil {
 			return nil, err
 		}
+	case in.Digest != nil:
+		if err := b.fromDigest(in.Digest, site); err != nil {
+			return nil, err
+		}
 	case in.Means != nil:
 		means, source, err := in.typedMeans(site)
 		if err != nil {
@@ -85,6 +89,8 @@ func (in Input) addFreezes(b *base, site Place, l lapse) {
 		}
 		b.addDates(sides, []FreezeDates{in.Frost.at(shift)}, typedAnnual, site, working.Source{Status: working.Entered})
 	case in.Record != nil: // it brought its own
+	case in.Digest != nil:
+		b.addDigestFreezes(in.Digest, sides, site)
 	case in.Means == nil && in.Nearby != nil && in.Nearby.Note == FreezeDated:
 		there := lapse{rate: l.rate, station: l.station, own: in.Nearby.Place.Elevation}
 		dates := in.Nearby.Freezes.dates()
@@ -121,7 +127,7 @@ var estimatedFreezes = working.Source{
 // addDates makes the odds of dates, of which the coldest threshold carries the
 // implied odds of a year.
 func (b *base) addDates(l *limbs, tables []FreezeDates, annual float64, site Place, source working.Source) {
-	floor := annualFloor{math.Inf(1), annual}
+	floor := annualFloor{threshold: math.Inf(1), odds: annual}
 	for _, t := range tables {
 		floor.threshold = min(floor.threshold, t.Threshold)
 	}

@@ -13,7 +13,7 @@ import (
 const DefaultLapseRate = 6.5
 
 // Input says what a climate is made from. What is nearer to the person wins: a
-// daily record before typed means, typed means before the station, typed frost
+// daily record or its digest before typed means, typed means before the station, typed frost
 // dates before all other dates.
 type Input struct {
 	Station   *Station         // a station of the table
@@ -23,6 +23,7 @@ type Input struct {
 
 	Record      *Record        // the person's own daily series, taken to be at the site
 	RecordYears int            // how many of its last years count; 0 means 30, the years of a climatological normal
+	Digest      *Digest        // what such a series told, when the series itself is not at hand
 	Means       *Means         // typed in, taken to be at the site; NaN for months that are not known
 	Frost       *FreezeDates   // typed in: any levels at one threshold, taken to be at the site
 	Nearby      *FreezeStation // a NOAA freeze station whose dates replace those of Station
@@ -62,6 +63,7 @@ type base struct {
 	freeze       freezer
 	freezeSource working.Source
 	record       *Record
+	digest       *Digest
 	station      *Station
 	extreme      ExtremeMin
 }
@@ -112,7 +114,7 @@ func New(in Input) (*Climate, error) {
 
 // ownTemperatures reports whether the temperatures were measured at the site.
 func (in Input) ownTemperatures() bool {
-	return in.Record != nil || in.Means != nil || in.Station == nil
+	return in.Record != nil || in.Digest != nil || in.Means != nil || in.Station == nil
 }
 
 // site returns where the site is and its correction for height.

@@ -80,6 +80,9 @@ func (in Input) extremeAt(b *base, site Place) ExtremeMin {
 			source: working.Source{Status: working.Entered},
 		}
 	}
+	if in.Digest != nil {
+		return in.Digest.extreme(cold)
+	}
 	own := in.Means == nil && in.Station != nil
 	if own && in.Station.ExtremeMin != nil {
 		drop := cold - *in.Station.ExtremeMin

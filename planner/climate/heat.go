@@ -44,6 +44,12 @@ func (c *Climate) HotDays(limit quantity.Temperature) HotDays {
 			return h
 		}
 	}
+	if d := c.base.digest; d != nil {
+		if days, ok := d.hotDays(float64(limit) - c.maxShift); ok {
+			h.source, h.Days, h.years = d.source(), days, len(d.counted())
+			return h
+		}
+	}
 	for _, t := range c.tmax {
 		h.Days += 1 - distuv.UnitNormal.CDF((float64(limit)-t)/tmaxScatter)
 	}
@@ -108,9 +114,15 @@ func (c *Climate) ProbMinBelow(threshold quantity.Temperature) *Year {
 	if r := c.base.record; r != nil {
 		return r.shareBelow(limit - c.minShift)
 	}
-	y := new(Year)
+	y, scatter := new(Year), new(Year)
+	for i := range scatter {
+		scatter[i] = tminScatter
+	}
+	if d := c.base.digest; d != nil {
+		scatter = scattered(d.Scatter.Tmin)
+	}
 	for i, t := range c.tmin {
-		y[i] = distuv.UnitNormal.CDF((limit - t) / tminScatter)
+		y[i] = distuv.UnitNormal.CDF((limit - t) / scatter[i])
 	}
 	return y
 }
@@ -163,10 +175,18 @@ func (c *Climate) HotSpellOdds(spell HotSpell, from civil.MonthDay) *Year {
 			return odds
 		}
 	}
+	scatter, persists := new(Year), persistence
+	for i := range scatter {
+		scatter[i] = c.dayScatter(i)
+	}
+	if d := c.base.digest; d != nil {
+		scatter, persists = scattered(d.Scatter.Tmax), d.Persistence
+	}
 	odds := new(Year)
 	free := 1.0
 	for i := range odds {
-		free *= 1 - c.spellHazard(spell, start+i)
+		k := wrap(start + i)
+		free *= 1 - c.spellHazard(spell, k, scatter[k], persists)
 		odds[i] = 1 - free
 	}
 	return odds
@@ -174,13 +194,13 @@ func (c *Climate) HotSpellOdds(spell HotSpell, from civil.MonthDay) *Year {
 
 // spellHazard returns the odds that a run that is just long enough ends on a day:
 // a day that is not hot, then the run, by the odds of a hot day after a hot one.
-func (c *Climate) spellHazard(spell HotSpell, index int) float64 {
-	z := (float64(spell.Above) - c.tmax[wrap(index)]) / c.dayScatter(index)
+func (c *Climate) spellHazard(spell HotSpell, index int, scatter, persists float64) float64 {
+	z := (float64(spell.Above) - c.tmax[index]) / scatter
 	p := 1 - distuv.UnitNormal.CDF(z)
 	if p <= 0 {
 		return 0
 	}
-	stay := min(0.999, bivariateTail(z, persistence)/p)
+	stay := min(0.999, bivariateTail(z, persists)/p)
 	run := p * math.Pow(stay, float64(spell.Days-1))
 	return min(1, run*(1-stay)+run*p*rareStart)
 }

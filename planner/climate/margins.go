@@ -129,13 +129,19 @@ type marginOdds struct {
 
 // annualFloor is what dates say of the yearly odds: at and above a threshold that
 // has dates they are at least this.
-type annualFloor struct{ threshold, odds float64 }
+type annualFloor struct {
+	threshold, odds float64
+	shares          []shareAt // where the shares of years are known, by rising threshold; they decide alone
+}
 
 // noFloor is the floor where there are no dates.
-var noFloor = annualFloor{math.Inf(1), 0}
+var noFloor = annualFloor{threshold: math.Inf(1)}
 
 // annual returns the odds of an event in a year by the yearly extreme.
 func (f annualFloor) annual(e ExtremeMin, threshold float64) float64 {
+	if len(f.shares) > 0 {
+		return annualBy(f.shares, e, threshold)
+	}
 	odds := e.Reaches(quantity.Temperature(threshold))
 	if threshold >= f.threshold-rounding {
 		return max(f.odds, odds)

@@ -2,9 +2,12 @@ package planfile
 
 import (
 	"reflect"
+	"strconv"
 	"testing"
 
 	"fourturn/planner"
+	"fourturn/planner/civil"
+	"fourturn/planner/climate"
 	"fourturn/planner/vessel"
 )
 
@@ -15,6 +18,10 @@ func TestEveryFieldOfThePlanIsWritten(t *testing.T) {
 	plan := &planner.Plan{
 		Sites: make([]planner.Site, 1), Spots: make([]planner.Spot, 1), Products: make([]planner.Product, 1),
 		Recipes: make([]planner.Recipe, 1), Pots: make([]planner.Pot, 1), Log: make([]planner.Entry, 1),
+	}
+	plan.Sites[0].Means = make([]planner.MonthMeans, 1)
+	plan.Sites[0].Record = &climate.Digest{
+		Seasons: make([]climate.SeasonDigest, 1), Freezes: make([]climate.FreezeDigest, 1), Hot: make([]climate.HotDigest, 1),
 	}
 	plan.Products[0].Packs = make([]planner.Pack, 1)
 	plan.Blends = []planner.Blend{{Parts: make([]planner.BlendPart, 1)}}
@@ -32,9 +39,21 @@ func TestEveryFieldOfThePlanIsWritten(t *testing.T) {
 func probe(t *testing.T, plan *planner.Plan, v reflect.Value, name string, leaves *int) {
 	switch {
 	case name == "Plan.Pots[].Vessel.Liner.Liner": // refused by Check
+	case v.Type() == reflect.TypeFor[civil.MonthDay]():
+		*leaves++
+		before, was := valueOf(plan), v.Interface().(civil.MonthDay)
+		v.Set(reflect.ValueOf(civil.MonthDay{Month: 5, Day: 31}))
+		if same(before, valueOf(plan)) {
+			t.Errorf("%s is not written to the plan file", name)
+		}
+		v.Set(reflect.ValueOf(was))
 	case v.Kind() == reflect.Struct:
 		for i := range v.NumField() {
 			probe(t, plan, v.Field(i), name+"."+v.Type().Field(i).Name, leaves)
+		}
+	case v.Kind() == reflect.Array:
+		for i := range v.Len() {
+			probe(t, plan, v.Index(i), name+"["+strconv.Itoa(i)+"]", leaves)
 		}
 	case v.Kind() == reflect.Slice && v.Len() > 0:
 		probe(t, plan, v.Index(0), name+"[]", leaves)

@@ -45,6 +45,7 @@ func TestTheFormatNamesEveryKey(t *testing.T) {
 	}
 	keys := slices.Concat(planForm.keys(), householdForm.keys(), siteForm.keys(), frostForm.keys(), spotForm.keys(),
 		mixForm.keys(), feedingForm.keys(), productForm.keys(), packForm.keys(), recipeForm.keys(), partForm.keys(),
+		monthMeansForm.keys(), recordForm.keys(), recordMonthForm.keys(), seasonForm.keys(), freezeForm.keys(), heatForm.keys(),
 		potForm.keys(), ringForm.keys(), linerForm.keys(), plantingForm.keys(), entryForm.keys())
 	for _, key := range keys {
 		if !strings.Contains(string(page), "`"+key+"`") {

@@ -80,12 +80,16 @@ var (
 		metric: []unit{scaled(" %", 0.01), scaled("", 1)},
 		us:     []unit{scaled(" %", 0.01), scaled("", 1)},
 	}
-	monthsMeasure   = plain("months", "3.5 months", scaled(" months", 1), "months", "month")
-	daysMeasure     = plain("days", "10 days", scaled(" days", 1), "days", "day")
-	rateMeasure     = plain("rate", "4 g/L", scaled(" g/L", 1), "g/L", "kg/m3", "kg/m³")
-	strengthMeasure = plain("strength", "150 ppm", scaled(" ppm", 1), "ppm", "mg/L")
-	countMeasure    = plain("count", "3", scaled("", 1), "")
-	priceMeasure    = plain("price", "12.50", scaled("", 1), "")
+	lapseMeasure     = plain("lapse", "6.5 K/km", scaled(" K/km", 1), "K/km", "°C/km")
+	spreadMeasure    = plain("spread", "3.8 K", scaled(" K", 1), "K", "°C")
+	latitudeMeasure  = degrees("latitude", "51.5° N", "N", "S")
+	longitudeMeasure = degrees("longitude", "0.13° W", "E", "W")
+	monthsMeasure    = plain("months", "3.5 months", scaled(" months", 1), "months", "month")
+	daysMeasure      = plain("days", "10 days", scaled(" days", 1), "days", "day")
+	rateMeasure      = plain("rate", "4 g/L", scaled(" g/L", 1), "g/L", "kg/m3", "kg/m³")
+	strengthMeasure  = plain("strength", "150 ppm", scaled(" ppm", 1), "ppm", "mg/L")
+	countMeasure     = plain("count", "3", scaled("", 1), "")
+	priceMeasure     = plain("price", "12.50", scaled("", 1), "")
 )
 
 // plain is a measure with one unit in one or more spellings.
@@ -104,6 +108,30 @@ func plain(name, example string, write unit, spellings ...string) *measure {
 		return 0, unitError(s, rest)
 	}
 	return m
+}
+
+// degrees is a measure of a latitude or longitude: positive towards the first letter.
+// Maps give bare numbers with a sign, which are read too.
+func degrees(name, example, positive, negative string) *measure {
+	write := []unit{scaled("° "+positive, 1), scaled("° "+negative, -1)}
+	return &measure{
+		name: name, example: example, metric: write, us: write,
+		parse: func(s string) (float64, error) {
+			x, rest, err := splitNumber(s)
+			letter := strings.TrimSpace(strings.TrimPrefix(rest, "°"))
+			switch {
+			case err != nil:
+				return 0, err
+			case letter == "":
+				return x, nil
+			case letter == positive && x >= 0:
+				return x, nil
+			case letter == negative && x >= 0:
+				return -x, nil
+			}
+			return 0, unitError(s, rest)
+		},
+	}
 }
 
 func parseTemperature(s string) (float64, error) {

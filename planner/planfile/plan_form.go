@@ -15,6 +15,7 @@ const (
 	lowestElevation   quantity.Length = -450  // below the shore of the Dead Sea
 	highestElevation  quantity.Length = 6000  // above any town
 	widestOffset                      = 20.0  // K
+	steepestLapse                     = 20.0  // K/km, as the climate chapter takes
 	largestCan        quantity.Volume = 2000  // L, a tank on a trailer
 	longestInterval                   = 90    // days
 	highestPrice                      = 1e6   // in any currency
@@ -52,15 +53,45 @@ var householdForm = newForm(
 
 var siteForm = newForm(
 	text("name", MaxName, func(s *planner.Site) *string { return &s.Name }),
+	coordinate("latitude", "longitude", latitudeMeasure, 90, func(s *planner.Site) (_, _ **float64) { return &s.Latitude, &s.Longitude }),
+	coordinate("longitude", "latitude", longitudeMeasure, 180, func(s *planner.Site) (_, _ **float64) { return &s.Longitude, &s.Latitude }),
 	text("station", MaxID, func(s *planner.Site) *string { return &s.Station }),
 	optional("elevation", elevationMeasure, lowestElevation, highestElevation, func(s *planner.Site) **quantity.Length { return &s.Elevation }),
+	number("lapse_rate", lapseMeasure, 0.1, steepestLapse, func(s *planner.Site) *float64 { return &s.LapseRate }),
+	text("freeze_station", MaxID, func(s *planner.Site) *string { return &s.FreezeStation }),
 	inner("frost", frostForm, func(s *planner.Site) *planner.FrostDates { return &s.Frost }),
+	byMonth(table("means", monthMeansForm,
+		func(m *planner.MonthMeans) *string { return (*string)(&m.Month) },
+		func(s *planner.Site) *[]planner.MonthMeans { return &s.Means }), monthsOf),
+	record(),
 )
 
 var frostForm = newForm(
 	monthDay("last", func(f *planner.FrostDates) *civil.MonthDay { return &f.Last }),
 	monthDay("first", func(f *planner.FrostDates) *civil.MonthDay { return &f.First }),
+	number("odds", shareMeasure, 0.01, 0.99, func(f *planner.FrostDates) *float64 { return &f.Odds }),
 )
+
+func monthsOf(s *planner.Site) []planner.Month {
+	months := make([]planner.Month, len(s.Means))
+	for i := range s.Means {
+		months[i] = s.Means[i].Month
+	}
+	return months
+}
+
+// coordinate is a field of a latitude or longitude, which stands only with the other.
+func coordinate(key, other string, m *measure, highest float64, get func(*planner.Site) (own, others **float64)) field[planner.Site] {
+	f := optional(key, m, -highest, highest, func(s *planner.Site) **float64 { own, _ := get(s); return own })
+	inner := f.check
+	f.check = func(c *checker, at *place, from *planner.Site) {
+		if own, others := get(from); *own != nil && *others == nil {
+			c.report(problem("planfile.missing", at.in(other), "key", other))
+		}
+		inner(c, at, from)
+	}
+	return f
+}
 
 var spotForm = newForm(
 	text("name", MaxName, func(s *planner.Spot) *string { return &s.Name }),

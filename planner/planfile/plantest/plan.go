@@ -32,10 +32,16 @@ func Plan() *rapid.Generator[*planner.Plan] {
 			},
 		}
 		p.Sites = each(t, "sites", func(t *rapid.T, id string) planner.Site {
-			return planner.Site{
+			s := planner.Site{
 				ID: id, Name: Text().Draw(t, "name"), Station: word(t), Elevation: maybe(t, quantity.Length(decimal(t, -400, 4000, 1))),
-				Frost: planner.FrostDates{Last: monthDay(t), First: monthDay(t)},
+				LapseRate: decimal(t, 1, 10, 1), FreezeStation: word(t), Means: means(t), Record: record(t),
+				Frost: planner.FrostDates{Last: monthDay(t), First: monthDay(t), Odds: share(t, 0.05, 0.95)},
 			}
+			if s.Latitude = maybe(t, decimal(t, -90, 90, 1)); s.Latitude != nil {
+				longitude := decimal(t, -180, 180, 1)
+				s.Longitude = &longitude
+			}
+			return s
 		})
 		p.Spots = each(t, "spots", func(t *rapid.T, id string) planner.Spot {
 			return planner.Spot{
