@@ -100,6 +100,7 @@ func (w *wiring) open() {
 		App: w.app, Window: w.window, Session: w.session, Store: w.store, Words: text,
 		Rooms:   rooms(w.session, text),
 		NewPlan: newPlan, Example: examplePlan,
+		Begin:  beginner(w.session, text, w.ref, w.terminal.today),
 		Find:   finder(w.session, text, w.ref.Book),
 		Folder: w.folder, About: about(w.ref), Reword: w.open,
 	})

@@ -81,8 +81,31 @@ func (s *Shell) askUnsaved(goOn func()) {
 // lets work go. Enter then accepts and Esc cancels, as in every dialog.
 func (s *Shell) focusNothing() { s.Canvas().Unfocus() }
 
-// NewPlan begins a new plan.
-func (s *Shell) NewPlan() { s.whenSaved(func() { s.Start(s.config.NewPlan()) }) }
+// NewPlan asks the questions that make a new plan, or begins an empty one where
+// nobody asks.
+func (s *Shell) NewPlan() {
+	if s.config.Begin == nil {
+		s.Empty()
+		return
+	}
+	s.config.Begin(s)
+}
+
+// Empty begins an empty plan.
+func (s *Shell) Empty() { s.whenSaved(func() { s.Start(s.config.NewPlan()) }) }
+
+// Replace puts another plan in the place of the open one, by start, once there is no
+// unsaved work, and shows a room of it. Who would rather stay loses nothing.
+func (s *Shell) Replace(start func() error, room string) {
+	s.whenSaved(func() {
+		if err := start(); err != nil {
+			s.fail("desktop.not_done", err)
+			return
+		}
+		s.opened("")
+		s.GoTo(room, "")
+	})
+}
 
 // OpenExample opens the example plan, as a plan without a file.
 func (s *Shell) OpenExample() {

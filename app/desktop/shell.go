@@ -34,6 +34,8 @@ type Config struct {
 	Folder string
 	// About says what the page about the program shows.
 	About About
+	// Begin asks the questions that make a new plan; nil begins an empty one.
+	Begin func(*Shell)
 	// Find opens the search for everything; nil where there is none.
 	Find func(*Shell)
 	// Reword makes the shell anew after another language was chosen; nil hides the

@@ -17,11 +17,12 @@ import (
 type DialogData struct {
 	Title   string
 	Content fyne.CanvasObject
-	Accept  string         // label of the main button; "" for none
-	Kind    ButtonKind     // of the main button
-	Cancel  string         // label of the other button; "" for none
-	Size    fyne.Size      // least size of the content; text that wraps needs a width
-	Focus   fyne.Focusable // what has the focus at first; nil for the first that can
+	Accept  string            // label of the main button; "" for none
+	Kind    ButtonKind        // of the main button
+	Cancel  string            // label of the other button; "" for none
+	Size    fyne.Size         // least size of the content; text that wraps needs a width
+	Aside   fyne.CanvasObject // at the left end of the line of buttons; nil for nothing
+	Focus   fyne.Focusable    // what has the focus at first; nil for the first that can
 	// OnAccept does the work; when it returns false the dialog stays open, with its
 	// reasons shown by the content.
 	OnAccept func() bool
@@ -35,6 +36,8 @@ type Dialog struct {
 	data     DialogData
 	canvas   fyne.Canvas
 	cover    *dialogCover
+	head     *written
+	accept   *Button
 	previous func(*fyne.KeyEvent) // what the canvas did with keys before
 	focused  fyne.Focusable       // what had the focus before
 	closed   bool
@@ -58,6 +61,9 @@ func ShowDialog(c fyne.Canvas, data DialogData) *Dialog {
 
 func (d *Dialog) build() fyne.CanvasObject {
 	buttons := []fyne.CanvasObject{layout.NewSpacer()}
+	if d.data.Aside != nil {
+		buttons = []fyne.CanvasObject{d.data.Aside, layout.NewSpacer()}
+	}
 	if d.data.Cancel != "" {
 		buttons = append(buttons, NewButton(ButtonData{Label: d.data.Cancel}, d.Cancel))
 	}
@@ -66,15 +72,28 @@ func (d *Dialog) build() fyne.CanvasObject {
 		if kind == ButtonPlain {
 			kind = ButtonMain
 		}
-		buttons = append(buttons, NewButton(ButtonData{Label: d.data.Accept, Kind: kind}, d.Accept))
+		d.accept = NewButton(ButtonData{Label: d.data.Accept, Kind: kind}, d.Accept)
+		buttons = append(buttons, d.accept)
 	}
 	content := container.New(&leastLayout{d.data.Size}, d.data.Content)
 	foot := container.New(layout.NewCustomPaddedHBoxLayout(theme.Step), buttons...)
-	head := newWritten(d.data.Title, scriptHeading)
+	d.head = newWritten(d.data.Title, scriptHeading)
 	return container.New(layout.NewCustomPaddedLayout(theme.Step2, theme.Step2, theme.Step3, theme.Step3),
 		container.NewBorder(
-			container.New(layout.NewCustomPaddedLayout(0, theme.Step2, 0, 0), head),
+			container.New(layout.NewCustomPaddedLayout(0, theme.Step2, 0, 0), d.head),
 			container.New(layout.NewCustomPaddedLayout(theme.Step2, 0, 0, 0), foot), nil, nil, content))
+}
+
+// SetStep changes the title and the label of the main button, as when a dialog goes
+// on to its next page.
+func (d *Dialog) SetStep(title, accept string) {
+	d.data.Title = title
+	d.head.text = title
+	d.head.Refresh()
+	data := d.accept.data
+	data.Label = accept
+	d.accept.Set(data)
+	d.cover.Refresh()
 }
 
 // key is what the canvas does with keys that nothing with the focus takes.

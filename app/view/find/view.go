@@ -26,7 +26,6 @@ type View struct {
 	words  *words.Words
 	shell  Shell
 	dialog *widgets.Dialog
-	entry  *entry
 	table  *widgets.DataTable
 	none   fyne.CanvasObject
 	foot   *fyne.Container
@@ -38,19 +37,18 @@ var size = fyne.NewSize(640, 400)
 // Open opens a search over the window.
 func Open(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v := &View{screen: s, words: w, shell: shell, foot: container.NewStack()}
-	v.entry = newEntry(v)
-	v.entry.OnChanged = func(typed string) {
-		v.screen.Search(typed)
-		v.show()
-	}
 	v.table = widgets.NewDataTable(widgets.TableData{Sorted: -1})
 	v.table.OpenOnTap = true
 	v.table.OnOpen = v.goTo
+	entry := widgets.NewSearchEntry(w.T("find.placeholder"), v.table, func(typed string) {
+		v.screen.Search(typed)
+		v.show()
+	}, func() { v.goTo(v.table.Selected()) })
 	v.none = container.NewCenter(widget.NewLabel(w.T("find.nothing")))
 	v.show()
 	v.dialog = widgets.ShowDialog(shell.Canvas(), widgets.DialogData{
-		Title: w.T("find.title"), Size: size, Focus: v.entry,
-		Content: container.NewBorder(v.entry, v.foot, nil, nil, container.NewStack(v.table, v.none)),
+		Title: w.T("find.title"), Size: size, Focus: entry,
+		Content: container.NewBorder(entry, v.foot, nil, nil, container.NewStack(v.table, v.none)),
 	})
 	return v
 }
