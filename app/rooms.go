@@ -33,7 +33,7 @@ func rooms(s *desktop.Session, w *words.Words) []desktop.Room {
 		},
 		{
 			Key: "pots", Icon: theme.IconPots, Label: "pots.title",
-			Make: func(shell *desktop.Shell) desktop.Page { return pots.New(potsscreen.New(s, w), w, shell) },
+			Make: func(shell *desktop.Shell) desktop.Page { return pots.New(potsscreen.New(s, w, rand.Text), w, shell) },
 		},
 		{
 			Key: "year", Icon: theme.IconYear, Label: "year.title",

@@ -19,7 +19,6 @@ type Plan struct {
 	Sites     []Site
 	Spots     []Spot
 	Mix       MixSettings
-	Year      YearSettings
 	Feeding   FeedingSettings
 	Products  []Product
 	Blends    []Blend

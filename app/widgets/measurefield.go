@@ -25,9 +25,11 @@ type MeasureField struct {
 	value       string // as last set or committed
 	problem     string
 	committing  bool
+	setting     bool // the program sets the text
 	entry       *measureEntry
 	onCommit    func(text string) error
 	onStep      func(steps int)
+	onTyped     func(text string)
 }
 
 var (
@@ -48,12 +50,21 @@ func NewMeasureField(label, help string, onCommit func(text string) error) *Meas
 			submit(m.entry)
 		}
 	}
+	m.entry.OnChanged = func(text string) {
+		if m.onTyped != nil && m.entry.holdsFocus && !m.setting {
+			m.onTyped(text)
+		}
+	}
 	m.ExtendBaseWidget(m)
 	return m
 }
 
 // SetOnStep says what Up (+1) and Down (-1) do; nil leaves them to the cursor.
 func (m *MeasureField) SetOnStep(onStep func(steps int)) { m.onStep = onStep }
+
+// SetOnTyped says what is called with the text while a person types it, such as to show
+// what would come of it. It is called too when what was typed is put back.
+func (m *MeasureField) SetOnTyped(onTyped func(text string)) { m.onTyped = onTyped }
 
 // SetValue shows a value and forgets what was typed and refused. While somebody
 // is typing something else, the text stays and only Esc's way back changes.
@@ -65,7 +76,9 @@ func (m *MeasureField) SetValue(text string) {
 	}
 	m.problem = ""
 	if m.entry.Text != text {
+		m.setting = true
 		m.entry.SetText(text)
+		m.setting = false
 	}
 	m.Refresh()
 }

@@ -6,15 +6,20 @@ type Metres struct{ X, Y float64 }
 // PotSide is a pot seen from the side, cut open. Y is 0 at the ground.
 type PotSide struct {
 	Outer, Inner       []Metres // outline of the pot and of its hollow
+	Liner, LinerInner  []Metres // outline of a pot in it that holds the mix, and of its hollow; nil without one
 	MixFrom, MixTo     float64  // heights between which the hollow holds mix
+	LayerFrom, LayerTo float64  // heights between which it holds gravel or the like
 	WaterFrom, WaterTo float64  // heights between which it holds water
+	Shelf              float64  // height of a false bottom; 0 without one
 	Plants             []PotPlant
+	Cells              []Metres // where the middles of equal cells stand; nil for one at 0, 0
 }
 
 // PotPlan is a pot seen from above.
 type PotPlan struct {
 	Outer, Inner []Metres
 	Plants       []PotPlant
+	Cells        []Metres // where the middles of equal cells are; nil for one at 0, 0
 }
 
 // PotPlant is one plant. In the side view X is where it stands and Y is not used;
@@ -101,9 +106,32 @@ func boxOf(points []Metres) box {
 	return b
 }
 
+// spread returns the area that a shape takes up where it stands once for each cell.
+func spread(shape, cells []Metres) box {
+	b := boxOf(shape)
+	one := b
+	for _, c := range cells {
+		b.add(one.x0+c.X, one.y0+c.Y)
+		b.add(one.x1+c.X, one.y1+c.Y)
+	}
+	return b
+}
+
+// moved returns a shape moved by an offset.
+func moved(shape []Metres, by Metres) []Metres {
+	if by == (Metres{}) {
+		return shape
+	}
+	out := make([]Metres, len(shape))
+	for i, p := range shape {
+		out[i] = Metres{p.X + by.X, p.Y + by.Y}
+	}
+	return out
+}
+
 // bounds returns the area that the side view needs, plants included.
 func (s *PotSide) bounds() box {
-	b := boxOf(s.Outer)
+	b := spread(s.Outer, s.Cells)
 	for _, p := range s.Plants {
 		b.add(p.X-p.Spread/2, s.MixTo)
 		b.add(p.X+p.Spread/2, s.MixTo+p.Height)
@@ -114,7 +142,7 @@ func (s *PotSide) bounds() box {
 // bounds returns the area that the plan view needs. Plants that reach over the rim
 // count, since they are drawn.
 func (p *PotPlan) bounds() box {
-	b := boxOf(p.Outer)
+	b := spread(p.Outer, p.Cells)
 	for _, plant := range p.Plants {
 		b.add(plant.X-plant.Spread/2, plant.Y-plant.Spread/2)
 		b.add(plant.X+plant.Spread/2, plant.Y+plant.Spread/2)

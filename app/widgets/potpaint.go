@@ -46,26 +46,64 @@ func (p *potPainter) side(s *PotSide) {
 		return
 	}
 	p.ground()
-	mix := p.shape(SideView, between(s.Inner, s.MixFrom, s.MixTo))
-	water := p.shape(SideView, between(s.Inner, s.WaterFrom, s.WaterTo))
 	for _, plant := range s.Plants {
 		if plant.Habit != Trailing {
 			p.plant(s, plant)
 		}
 	}
-	p.wall(SideView, s.Outer, s.Inner)
-	p.sheet.Fill(p.solid(theme.ColorSoil), mix)
-	p.sheet.Fill(p.hatch(theme.ColorSoilMark, ink.Dots), mix)
-	p.sheet.Fill(p.solid(theme.ColorWater), water)
-	p.sheet.Fill(p.hatch(theme.ColorWaterMark, ink.Waves), water)
-	p.level(s.Inner, s.MixTo, len(mix) > 0, theme.ColorSoilMark)
-	p.level(s.Inner, s.WaterTo, len(water) > 0, theme.ColorWaterMark)
-	p.outlines(SideView, s.Outer, s.Inner)
+	for _, at := range cellsOf(s.Cells) {
+		p.cutOpen(s, at)
+	}
 	for _, plant := range s.Plants {
 		if plant.Habit == Trailing {
 			p.plant(s, plant)
 		}
 	}
+}
+
+// cellsOf returns where to draw a cell: once, unless there are several.
+func cellsOf(cells []Metres) []Metres {
+	if len(cells) == 0 {
+		return []Metres{{}}
+	}
+	return cells
+}
+
+// cutOpen draws one cell from the side: wall, what is in it, and a liner that holds the
+// mix instead.
+func (p *potPainter) cutOpen(s *PotSide, at Metres) {
+	outer, inner := moved(s.Outer, at), moved(s.Inner, at)
+	holder := inner
+	p.wall(SideView, outer, inner)
+	p.filling(inner, s.LayerFrom, s.LayerTo, theme.ColorSurface, theme.ColorOutline, ink.Crossed)
+	p.filling(inner, s.WaterFrom, s.WaterTo, theme.ColorWater, theme.ColorWaterMark, ink.Waves)
+	if len(s.Liner) > 0 {
+		holder = moved(s.LinerInner, at)
+		p.wall(SideView, moved(s.Liner, at), holder)
+	}
+	p.filling(holder, s.MixFrom, s.MixTo, theme.ColorSoil, theme.ColorSoilMark, ink.Dots)
+	if s.Shelf > 0 {
+		p.level(inner, s.Shelf, true, fynetheme.ColorNameForeground)
+	}
+	if len(s.Liner) > 0 {
+		p.sheet.Stroke(p.solid(theme.ColorOutline), p.line(1), true, p.shape(SideView, holder)...)
+		p.sheet.Stroke(p.solid(fynetheme.ColorNameForeground), p.line(1), true, p.shape(SideView, moved(s.Liner, at))...)
+	}
+	p.outlines(SideView, outer, inner)
+}
+
+// filling paints what lies between two heights of a hollow, with a line on top.
+func (p *potPainter) filling(hollow []Metres, from, to float64, colour, mark fyne.ThemeColorName, pattern ink.Pattern) {
+	if to <= from {
+		return
+	}
+	shape := p.shape(SideView, between(hollow, from, to))
+	if len(shape) == 0 {
+		return
+	}
+	p.sheet.Fill(p.solid(colour), shape)
+	p.sheet.Fill(p.hatch(mark, pattern), shape)
+	p.level(hollow, to, true, mark)
 }
 
 // ground draws the line on which the pot stands.
@@ -109,11 +147,14 @@ func (p *potPainter) plan(plan *PotPlan) {
 	if !p.at.has(PlanView) {
 		return
 	}
-	p.wall(PlanView, plan.Outer, plan.Inner)
-	hollow := p.shape(PlanView, plan.Inner)
-	p.sheet.Fill(p.solid(theme.ColorSoil), hollow)
-	p.sheet.Fill(p.hatch(theme.ColorSoilMark, ink.Dots), hollow)
-	p.outlines(PlanView, plan.Outer, plan.Inner)
+	for _, at := range cellsOf(plan.Cells) {
+		outer, inner := moved(plan.Outer, at), moved(plan.Inner, at)
+		p.wall(PlanView, outer, inner)
+		hollow := p.shape(PlanView, inner)
+		p.sheet.Fill(p.solid(theme.ColorSoil), hollow)
+		p.sheet.Fill(p.hatch(theme.ColorSoilMark, ink.Dots), hollow)
+		p.outlines(PlanView, outer, inner)
+	}
 	for _, plant := range plan.Plants {
 		c := p.pixel(p.at.point(PlanView, Metres{plant.X, plant.Y}))
 		r := plant.Spread / 2 * p.at.scale * p.pixels

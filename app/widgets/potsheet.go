@@ -36,10 +36,10 @@ const (
 func layOut(data PotData, size fyne.Size, text float32) potSheet {
 	var s potSheet
 	if data.Side != nil {
-		s.views[SideView] = viewPlace{shown: true, metres: data.Side.bounds(), outer: boxOf(data.Side.Outer)}
+		s.views[SideView] = viewPlace{shown: true, metres: data.Side.bounds(), outer: spread(data.Side.Outer, data.Side.Cells)}
 	}
 	if data.Plan != nil {
-		s.views[PlanView] = viewPlace{shown: true, metres: data.Plan.bounds(), outer: boxOf(data.Plan.Outer)}
+		s.views[PlanView] = viewPlace{shown: true, metres: data.Plan.bounds(), outer: spread(data.Plan.Outer, data.Plan.Cells)}
 	}
 	var margins [2][4]float64 // per view: above, below, left, right
 	for v := range margins {

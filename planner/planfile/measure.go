@@ -86,8 +86,6 @@ var (
 	longitudeMeasure = degrees("longitude", "0.13° W", "E", "W")
 	monthsMeasure    = plain("months", "3.5 months", scaled(" months", 1), "months", "month")
 	daysMeasure      = plain("days", "10 days", scaled(" days", 1), "days", "day")
-	minutesMeasure   = plain("minutes", "20 min", scaled(" min", 1), "min", "minutes", "minute")
-	hoursMeasure     = plain("hours", "8 h", scaled(" h", 1), "h", "hours", "hour")
 	rateMeasure      = plain("rate", "4 g/L", scaled(" g/L", 1), "g/L", "kg/m3", "kg/m³")
 	strengthMeasure  = plain("strength", "150 ppm", scaled(" ppm", 1), "ppm", "mg/L")
 	countMeasure     = plain("count", "3", scaled("", 1), "")

@@ -141,6 +141,21 @@ func (r Reader) Temperature(s string, system System) (Temperature, error) {
 	return t, nil
 }
 
+// Number reads a number without a unit, such as a count or a price, as a measure's
+// number is read: "12.50", "1,234", "2 1/2". It returns false for anything else.
+func (r Reader) Number(s string) (float64, bool) {
+	p := r.begin("", s)
+	negative := p.sign()
+	x, err := p.number()
+	if err != nil || strings.TrimSpace(p.rest) != "" {
+		return 0, false
+	}
+	if negative {
+		x = -x
+	}
+	return x, true
+}
+
 // measure is what is left to read of a typed measure.
 type measure struct {
 	reader Reader

@@ -268,3 +268,19 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+func TestNumbersWithoutUnits(t *testing.T) {
+	for typed, want := range map[string]float64{"12.50": 12.5, "1,234": 1234, " 7 ": 7, "2 1/2": 2.5, "-3": -3, "0": 0} {
+		if got, ok := (quantity.Reader{Decimal: '.'}).Number(typed); !ok || got != want {
+			t.Errorf("%q is read as %v, %v", typed, got, ok)
+		}
+	}
+	if got, ok := (quantity.Reader{Decimal: ','}).Number("12,50"); !ok || got != 12.5 {
+		t.Errorf("12,50 is read as %v, %v", got, ok)
+	}
+	for _, typed := range []string{"", "much", "12 L", "1e3", "12 %", "1..2", "--1", "∞"} {
+		if got, ok := (quantity.Reader{}).Number(typed); ok {
+			t.Errorf("%q is read as %v", typed, got)
+		}
+	}
+}

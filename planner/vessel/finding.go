@@ -20,8 +20,8 @@ func (v Vessel) Findings(where finding.Where) []finding.Finding {
 	}
 	if h.spec.DrainageLayer > 0 {
 		add("vessel.drainage_layer", finding.Note,
-			finding.Arg{Name: "volume", Value: working.Number(float64(v.LayerVolume()), working.Litre)},
-			finding.Arg{Name: "share", Value: working.Number(float64(v.LayerVolume()/(v.LayerVolume()+v.FillVolume())), working.Share)})
+			finding.Arg{Name: "volume", Value: working.Number(float64(h.layer()), working.Litre)},
+			finding.Arg{Name: "share", Value: working.Number(float64(h.layer()/(h.layer()+v.FillVolume())), working.Share)})
 	}
 	if data := materials[v.spec.Material]; data.FrostTender {
 		add("vessel.frost_tender", finding.Caution, finding.Arg{Name: "material", Value: working.Text("vessel.material." + string(v.spec.Material))})

@@ -17,6 +17,7 @@ type SideView struct {
 	MixFrom, MixTo     float64 // heights between which there is mix
 	LayerFrom, LayerTo float64 // and a drainage layer; equal without one
 	WaterFrom, WaterTo float64 // and water in a reservoir; equal without one
+	Shelf              float64 // height of the false bottom, 0 without one
 	Cells              []Point // where the middle of each cell stands; one at 0, 0 for most
 }
 
@@ -37,6 +38,9 @@ const (
 func (v Vessel) Side() SideView {
 	ground := v.outer.height - v.inner.height // height of the inside bottom
 	view := SideView{Outer: v.outer.profile(0), Inner: v.inner.profile(ground)}
+	if v.spec.FalseBottom > 0 {
+		view.Shelf = ground + float64(v.spec.FalseBottom)
+	}
 	h := v.holder()
 	if v.spec.Liner != nil {
 		stand := ground + v.floor

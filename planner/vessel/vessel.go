@@ -63,10 +63,18 @@ func (v Vessel) BrimVolume() quantity.Volume { return v.under(v.inner.height) }
 // bottom; 0 below the bottom, all of it above the brim.
 func (v Vessel) VolumeBelow(height quantity.Length) quantity.Volume { return v.under(float64(height)) }
 
-// LayerVolume returns the volume of the drainage layer.
+// LayerVolume returns the volume of the drainage layer: in the pot, and in its liner
+// where there is one.
 func (v Vessel) LayerVolume() quantity.Volume {
-	h := v.holder()
-	return h.under(h.floor) - h.under(float64(h.spec.FalseBottom))
+	volume := v.layer()
+	if v.spec.Liner != nil {
+		volume += v.holder().layer()
+	}
+	return volume
+}
+
+func (v *Vessel) layer() quantity.Volume {
+	return v.under(v.floor) - v.under(float64(v.spec.FalseBottom))
 }
 
 // ReservoirVolume returns the water that the reservoir holds, or 0 without one.

@@ -99,17 +99,39 @@ func (v *Vessel) geometry(full quantity.Volume) working.Trace {
 
 // LayerWorking returns the trace of the volume of the drainage layer.
 func (v Vessel) LayerWorking() working.Trace {
-	h := v.holder()
-	return working.Trace{
+	trace := working.Trace{
 		Name: "vessel.layer_volume", Formula: "V = V(z_bottom + t) − V(z_bottom)",
-		Inputs: []working.Input{
-			{Symbol: "t", Name: "vessel.field.drainage_layer", Value: metres(h.spec.DrainageLayer), Source: entered},
-			{Symbol: "z_bottom", Name: "vessel.field.false_bottom", Value: metres(h.spec.FalseBottom), Source: entered},
-		},
 		Result: working.Number(float64(v.LayerVolume()), working.Litre),
 		Source: exact,
 		Notes:  []string{"vessel.note_drainage_layer"},
 	}
+	for _, s := range []*Spec{&v.spec, v.spec.Liner} {
+		if s != nil && s.DrainageLayer > 0 {
+			trace.Inputs = append(trace.Inputs,
+				working.Input{Symbol: "t", Name: "vessel.field.drainage_layer", Value: metres(s.DrainageLayer), Source: entered},
+				working.Input{Symbol: "z_bottom", Name: "vessel.field.false_bottom", Value: metres(s.FalseBottom), Source: entered})
+		}
+	}
+	return trace
+}
+
+// RimWorking returns the trace of the watering rim of what holds the mix.
+func (v Vessel) RimWorking() working.Trace {
+	h := v.holder()
+	trace := working.Trace{
+		Name: "vessel.field.rim", Formula: "r", Result: metres(quantity.Length(h.rim)), Source: h.spec.rimSource(),
+	}
+	if h.spec.Rim != nil {
+		return trace
+	}
+	l, w := h.inner.at(h.inner.height)
+	trace.Formula = "r = min(r(d), h / 5)"
+	trace.Inputs = []working.Input{
+		{Symbol: "d", Name: "vessel.across", Value: metres(quantity.Length(min(l, w))), Source: exact},
+		{Symbol: "h", Name: "vessel.depth", Value: metres(quantity.Length(h.inner.height)), Source: exact},
+	}
+	trace.Notes = []string{"vessel.note_rim"}
+	return trace
 }
 
 // ReservoirWorking returns the trace of the water in the reservoir.

@@ -115,10 +115,17 @@ func first(lengths ...quantity.Length) quantity.Length {
 
 // Materials returns the materials with that of the chosen pot, "not said" first.
 func (s *Screen) Materials() Choice {
-	c := Choice{Options: []string{s.words.T("pots.material_not_said")}, Chosen: 0}
+	if pot := s.Chosen(); pot != nil {
+		return s.materialsOf(pot.Vessel.Material)
+	}
+	return s.materialsOf("")
+}
+
+func (s *Screen) materialsOf(material vessel.Material) Choice {
+	c := Choice{Options: []string{s.words.T("pots.material_not_said")}}
 	for i, m := range vessel.Materials {
 		c.Options = append(c.Options, s.words.T("vessel.material."+string(m)))
-		if pot := s.Chosen(); pot != nil && pot.Vessel.Material == m {
+		if m == material {
 			c.Chosen = i + 1
 		}
 	}

@@ -20,39 +20,95 @@ type FieldError struct{ Text string }
 // Error returns the text.
 func (e *FieldError) Error() string { return e.Text }
 
-// Field is one measure of the chosen pot.
+// Field is one thing about the chosen pot that can be typed or chosen.
 type Field struct {
-	Field vessel.Field
+	Key   string // such as "height" or "liner.height"
 	Label string
 	Help  string
 	Value string // written in the person's units; "" where it is not given
 	Error string // what is wrong with the value that stands in the plan
+	Lines bool   // a text of several lines
+
+	// Options are those of a choice, with the number of the chosen one; nil for what is
+	// typed.
+	Options []string
+	Chosen  int
+
+	// Take takes what was typed, and Choose what was chosen. A measure that cannot be
+	// read or that the pot cannot have is refused with a [FieldError].
+	Take   func(typed string) error
+	Choose func(i int) error
+	// Try shows what would come of what is being typed, or nil; it changes nothing. It
+	// is nil itself where nothing would show.
+	Try func(typed string) *Trial
 }
 
-// Fields returns the measures of the chosen pot in the order in which a person takes
-// them: the dimensions of its shape, then wall and rim.
-func (s *Screen) Fields() []Field {
-	pot := s.Chosen()
-	if pot == nil {
-		return nil
+// Trial is the chosen pot as it is, or as it would be.
+type Trial struct {
+	Vessel *vessel.Vessel
+	Text   string // its volumes
+}
+
+// Shape returns the chosen pot as it is, or nil where its size is faulty.
+func (s *Screen) Shape() *Trial {
+	if v := s.Vessel(); v != nil {
+		return s.trial(v)
 	}
-	spec := &pot.Vessel
-	faults := spec.Validate()
+	return nil
+}
+
+func (s *Screen) trial(v *vessel.Vessel) *Trial {
+	return &Trial{Vessel: v, Text: s.words.T("pots.volumes", words.A{
+		"fill": s.volume(v.FillVolume()), "brim": s.volume(v.BrimVolume()),
+	})}
+}
+
+// part says whose Spec a field belongs to.
+type part bool
+
+const (
+	ofPot   part = false
+	ofLiner part = true
+)
+
+// of returns the Spec that a field belongs to, and nil where the pot has no liner.
+func (p part) of(spec *vessel.Spec) *vessel.Spec {
+	if p == ofLiner {
+		return spec.Liner
+	}
+	return spec
+}
+
+func (p part) key(field vessel.Field) string {
+	if p == ofLiner {
+		return string(vessel.FieldLiner) + "." + string(field)
+	}
+	return string(field)
+}
+
+// measure is a field of a Spec that is typed.
+func (s *Screen) measure(of part, field vessel.Field, help, value string) Field {
+	return Field{
+		Key: of.key(field), Label: words.Capital(s.words.T("vessel.field." + string(field))), Help: s.words.T(help), Value: value,
+		Error: s.short(s.Chosen().Vessel.Validate(), of, field),
+		Take:  func(typed string) error { return s.setField(of, field, typed) },
+		Try:   func(typed string) *Trial { return s.try(of, field, typed) },
+	}
+}
+
+// dimensions are the measures of a Spec in the order in which a person takes them.
+func (s *Screen) dimensions(of part) []Field {
+	spec := of.of(&s.Chosen().Vessel)
 	var fields []Field
-	add := func(f vessel.Field, help, value string) {
-		fields = append(fields, Field{
-			Field: f, Label: words.Capital(s.words.T("vessel.field." + string(f))), Help: s.words.T(help), Value: value, Error: s.short(faults, f),
-		})
-	}
 	if spec.Kind == vessel.Pockets {
-		add(vessel.FieldCells, "pots.help_count", s.words.Count(spec.Cells))
+		fields = append(fields, s.measure(of, vessel.FieldCells, "pots.help_count", s.words.Count(spec.Cells)))
 	}
 	for _, d := range vessel.Dimensions(spec.Kind, spec.Cell) {
 		help := "pots.help_length"
 		if !d.Required {
 			help = "pots.help_optional"
 		}
-		add(d.Field, help, s.given(d.Of(*spec)))
+		fields = append(fields, s.measure(of, d.Field, help, s.given(d.Of(*spec))))
 	}
 	switch spec.Kind {
 	case vessel.Measured:
@@ -60,21 +116,20 @@ func (s *Screen) Fields() []Field {
 		if spec.Water > 0 {
 			value = s.words.Water(spec.Water, s.session.Plan().Units)
 		}
-		add(vessel.FieldWater, "pots.help_volume", value)
+		fields = append(fields, s.measure(of, vessel.FieldWater, "pots.help_volume", value))
 	case vessel.Turned:
-		add(vessel.FieldRings, "pots.help_profile", s.profile(spec.Rings))
+		fields = append(fields, s.measure(of, vessel.FieldRings, "pots.help_profile", s.profile(spec.Rings)))
 	default:
 	}
-	add(vessel.FieldWall, "pots.help_optional", s.given(spec.Wall))
-	add(vessel.FieldRim, "pots.help_rim", s.rim(pot))
 	return fields
 }
 
-func (s *Screen) rim(pot *planner.Pot) string {
-	if pot.Vessel.Rim != nil {
-		return s.Length(*pot.Vessel.Rim)
+// rim writes the watering rim of what holds the mix.
+func (s *Screen) rim(spec *vessel.Spec, v *vessel.Vessel) string {
+	if spec.Rim != nil {
+		return s.Length(*spec.Rim)
 	}
-	if v := built(pot); v != nil {
+	if v != nil {
 		return s.Length(v.Rim())
 	}
 	return ""
@@ -94,9 +149,9 @@ func (s *Screen) Length(l quantity.Length) string {
 }
 
 // short returns what is wrong with a field, in few words.
-func (s *Screen) short(faults []vessel.Fault, field vessel.Field) string {
+func (s *Screen) short(faults []vessel.Fault, of part, field vessel.Field) string {
 	for _, f := range faults {
-		if f.InLiner || f.Field != field && !(field == vessel.FieldRings && strings.HasPrefix(string(f.Field), string(field)+".")) {
+		if f.InLiner != bool(of) || f.Field != field && !(field == vessel.FieldRings && strings.HasPrefix(string(f.Field), string(field)+".")) {
 			continue
 		}
 		units := s.session.Plan().Units
@@ -107,22 +162,58 @@ func (s *Screen) short(faults []vessel.Fault, field vessel.Field) string {
 	return ""
 }
 
-// SetField takes what was typed into a field. A bare number is taken in the person's
-// unit. A measure that cannot be read or that the pot cannot have is refused with a
-// [FieldError].
+// SetField takes what was typed into a measure of the chosen pot. A bare number is taken
+// in the person's unit. A measure that cannot be read or that the pot cannot have is
+// refused with a [FieldError].
 func (s *Screen) SetField(field vessel.Field, typed string) error {
-	pot := s.Chosen()
-	if pot == nil {
-		return nil
-	}
-	spec := pot.Vessel
-	if err := s.put(&spec, field, strings.TrimSpace(typed)); err != nil {
+	return s.setField(ofPot, field, typed)
+}
+
+func (s *Screen) setField(of part, field vessel.Field, typed string) error {
+	spec, err := s.typed(of, field, typed)
+	if err != nil || spec == nil {
 		return err
 	}
-	if broken := s.short(spec.Validate(), field); broken != "" {
-		return &FieldError{Text: broken}
+	return s.setSpec("pots.edit_size", field, *spec)
+}
+
+// typed returns the Spec of the chosen pot with what was typed into a field, or nil
+// where there is no such pot.
+func (s *Screen) typed(of part, field vessel.Field, typed string) (*vessel.Spec, error) {
+	pot := s.Chosen()
+	if pot == nil || of.of(&pot.Vessel) == nil {
+		return nil, nil
 	}
-	return s.setSpec("pots.edit_size", field, spec)
+	spec := copied(pot.Vessel)
+	if err := s.put(of.of(&spec), field, strings.TrimSpace(typed)); err != nil {
+		return nil, err
+	}
+	if broken := s.short(spec.Validate(), of, field); broken != "" {
+		return nil, &FieldError{Text: broken}
+	}
+	return &spec, nil
+}
+
+// copied returns a Spec that shares no liner with the plan.
+func copied(spec vessel.Spec) vessel.Spec {
+	if spec.Liner != nil {
+		liner := *spec.Liner
+		spec.Liner = &liner
+	}
+	return spec
+}
+
+// try returns the pot with what is being typed, or nil where it cannot be drawn.
+func (s *Screen) try(of part, field vessel.Field, typed string) *Trial {
+	spec, err := s.typed(of, field, typed)
+	if err != nil || spec == nil {
+		return nil
+	}
+	v, err := vessel.New(*spec)
+	if err != nil {
+		return nil
+	}
+	return s.trial(&v)
 }
 
 // mayBeEmpty are the fields that stand for something usual when they are not given.
@@ -132,7 +223,11 @@ func mayBeEmpty(spec *vessel.Spec, field vessel.Field) bool {
 			return !d.Required
 		}
 	}
-	return field == vessel.FieldRim || field == vessel.FieldWall
+	switch field {
+	case vessel.FieldRim, vessel.FieldWall, vessel.FieldBase, vessel.FieldFalseBottom, vessel.FieldDrainageLayer:
+		return true
+	}
+	return false
 }
 
 func (s *Screen) put(spec *vessel.Spec, field vessel.Field, typed string) error {
@@ -140,6 +235,14 @@ func (s *Screen) put(spec *vessel.Spec, field vessel.Field, typed string) error 
 	case vessel.FieldWater:
 		v, err := s.words.Reader().Volume(typed, s.waterUnit())
 		spec.Water = v
+		return s.refusal(err)
+	case vessel.FieldReservoirWater:
+		if typed == "" {
+			spec.ReservoirWater = 0
+			return nil
+		}
+		v, err := s.words.Reader().Volume(typed, s.waterUnit())
+		spec.ReservoirWater = v
 		return s.refusal(err)
 	case vessel.FieldCells:
 		n, err := strconv.Atoi(typed)
@@ -207,6 +310,12 @@ func lengthOf(spec *vessel.Spec, field vessel.Field) *quantity.Length {
 		return &spec.Height
 	case vessel.FieldWall:
 		return &spec.Wall
+	case vessel.FieldBase:
+		return &spec.Base
+	case vessel.FieldFalseBottom:
+		return &spec.FalseBottom
+	case vessel.FieldDrainageLayer:
+		return &spec.DrainageLayer
 	case vessel.FieldRim:
 		spec.Rim = new(quantity.Length)
 		return spec.Rim

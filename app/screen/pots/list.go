@@ -235,7 +235,7 @@ func (r *listReader) vessel(line int, pot *planner.Pot, shape, sizes string) err
 	}
 	for _, f := range pot.Vessel.Validate() {
 		cause := w.T("pots.list.size_wrong", words.A{
-			"field": w.T("vessel.field." + string(f.Field)), "cause": r.screen.short([]vessel.Fault{f}, f.Field),
+			"field": w.T("vessel.field." + string(f.Field)), "cause": r.screen.short([]vessel.Fault{f}, ofPot, f.Field),
 		})
 		return r.causeAt(line, sizesColumn, cause)
 	}

@@ -136,7 +136,7 @@ func FuzzReadList(f *testing.F) {
 		f.Add(seed)
 	}
 	d := screentest.Waiting(f, screentest.Example(f), screentest.SummerDay)
-	s := pots.New(d.Session, d.Words)
+	s := pots.New(d.Session, d.Words, d.NewID)
 	f.Fuzz(func(t *testing.T, list string) {
 		read, err := s.ReadList(list)
 		if err != nil {

@@ -61,7 +61,8 @@ type Remark struct {
 	Text     string
 }
 
-// Findings returns the remarks on the chosen pot in words, gravest first.
+// Findings returns the remarks on the chosen pot in words, gravest first, but for those
+// that stand in one of its groups.
 func (s *Screen) Findings() []Remark {
 	pot := s.Chosen()
 	all, _ := s.session.Outlook()
@@ -70,7 +71,7 @@ func (s *Screen) Findings() []Remark {
 	}
 	var remarks []Remark
 	for _, f := range all.Findings { // they come gravest first
-		if id, ok := potOf(f); ok && id == pot.ID {
+		if id, ok := potOf(f); ok && id == pot.ID && placeOf[f.Code] == "" {
 			remarks = append(remarks, Remark{Severity: f.Severity, Text: s.words.Finding(f, s.session.Plan().Units)})
 		}
 	}
@@ -100,18 +101,30 @@ func (s *Screen) figure(key string, f planner.Figure) (Figure, bool) {
 	return Figure{Label: s.words.T(key), Value: value, Soft: trace.Soft(), Figure: f}, true
 }
 
-// Figures returns what is worked out for the chosen pot: volumes, mix, slow release
-// and weight.
+// keyed is a figure with the key of its label.
+type keyed struct {
+	key    string
+	figure planner.Figure
+}
+
+// figures writes those out that are there.
+func (s *Screen) figures(of []keyed) []Figure {
+	var list []Figure
+	for _, one := range of {
+		if f, ok := s.figure(one.key, one.figure); ok {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// Figures returns what is worked out for the chosen pot: volumes, mix and slow release.
 func (s *Screen) Figures() []Figure {
 	out := s.outlook(s.Chosen())
 	if out == nil {
 		return nil
 	}
-	var list []Figure
-	for _, one := range []struct {
-		key    string
-		figure planner.Figure
-	}{
+	return s.figures([]keyed{
 		{"pots.brim", out.Brim},
 		{"pots.fill", out.Fill},
 		{"pots.mix", out.Mix},
@@ -119,11 +132,5 @@ func (s *Screen) Figures() []Figure {
 		{"pots.charge", out.Charge},
 		{"pots.spoons", out.Spoons},
 		{"pots.wet", out.Wet},
-		{"pots.dry", out.Dry},
-	} {
-		if f, ok := s.figure(one.key, one.figure); ok {
-			list = append(list, f)
-		}
-	}
-	return list
+	})
 }

@@ -19,11 +19,13 @@ type Screen struct {
 	filter  string // folded text that names must contain
 	shown   shown
 	index   index
+	newID   func() string
 }
 
-// New returns the bench of a session, with its first pot chosen.
-func New(s *Session, w *words.Words) *Screen {
-	return &Screen{session: s, words: w}
+// New returns the bench of a session, with its first pot chosen. newID makes the ids of
+// log entries; it must never give the same twice, even on two machines.
+func New(s *Session, w *words.Words, newID func() string) *Screen {
+	return &Screen{session: s, words: w, newID: newID}
 }
 
 // Chosen returns the pot that is chosen, or nil where the plan has none. A pot that

@@ -19,7 +19,7 @@ import (
 func open(t testing.TB, plan *planner.Plan) (*screentest.Desk, *pots.Screen) {
 	t.Helper()
 	d := screentest.Open(t, plan, screentest.SummerDay)
-	return d, pots.New(d.Session, d.Words)
+	return d, pots.New(d.Session, d.Words, d.NewID)
 }
 
 // refused fails unless an error is for the field, in words, on one line.
@@ -37,13 +37,21 @@ func refused(t *testing.T, err error) string {
 
 func value(t *testing.T, s *pots.Screen, field vessel.Field) string {
 	t.Helper()
-	for _, f := range s.Fields() {
-		if f.Field == field {
-			return f.Value
+	return fieldOf(t, s, string(field)).Value
+}
+
+// fieldOf returns a field of the page by its key.
+func fieldOf(t *testing.T, s *pots.Screen, key string) pots.Field {
+	t.Helper()
+	for _, g := range s.Groups() {
+		for _, f := range g.Fields {
+			if f.Key == key {
+				return f
+			}
 		}
 	}
-	t.Fatalf("there is no field %s", field)
-	return ""
+	t.Fatalf("there is no field %s", key)
+	return pots.Field{}
 }
 
 func TestMeasuresAreReadInThePersonsUnits(t *testing.T) {
@@ -89,18 +97,35 @@ func TestEveryShownMeasureCanBeTypedAgain(t *testing.T) {
 		_, s := open(t, plan)
 		for _, pot := range plan.Pots {
 			s.Choose(pot.ID)
-			for _, f := range s.Fields() {
-				if f.Label == "" || f.Help == "" || strings.Contains(f.Label+f.Help, "⟦") {
-					t.Errorf("%s: field %+v", pot.ID, f)
+			for _, g := range s.Groups() {
+				if strings.Contains(g.Title+g.Summary, "⟦") || g.Title == "" {
+					t.Errorf("%s: group %s is called %q: %q", pot.ID, g.Key, g.Title, g.Summary)
 				}
-				if err := s.SetField(f.Field, f.Value); err != nil {
-					t.Errorf("%s: %s %q: %v", pot.ID, f.Field, f.Value, err)
-				}
-				if again := value(t, s, f.Field); again != f.Value {
-					t.Errorf("%s: %s %q became %q", pot.ID, f.Field, f.Value, again)
+				for _, f := range g.Fields {
+					typedAgain(t, s, f)
 				}
 			}
 		}
+	}
+}
+
+// typedAgain takes what a field shows and wants it unchanged.
+func typedAgain(t *testing.T, s *pots.Screen, f pots.Field) {
+	t.Helper()
+	if f.Label == "" || strings.Contains(f.Label+f.Help, "⟦") {
+		t.Errorf("field %+v", f)
+	}
+	if f.Options != nil {
+		if err := f.Choose(f.Chosen); err != nil {
+			t.Errorf("%s: %v", f.Key, err)
+		}
+		return
+	}
+	if err := f.Take(f.Value); err != nil {
+		t.Errorf("%s %q: %v", f.Key, f.Value, err)
+	}
+	if again := fieldOf(t, s, f.Key); again.Value != f.Value {
+		t.Errorf("%s %q became %q", f.Key, f.Value, again.Value)
 	}
 }
 
@@ -460,7 +485,7 @@ func TestTheBenchFindsPotsWhateverTheirAccents(t *testing.T) {
 func TestTilesSayWhatStandsThere(t *testing.T) {
 	for _, today := range []civil.Date{screentest.SummerDay, screentest.WinterDay} {
 		d := screentest.Open(t, screentest.Example(t), today)
-		s := pots.New(d.Session, d.Words)
+		s := pots.New(d.Session, d.Words, d.NewID)
 		for i := range s.Shown() {
 			tile := s.Tile(i)
 			if tile.ID == "" || tile.Label == "" || tile.Vessel == nil || tile.Standing == "" || strings.Contains(tile.Detail+tile.Standing, "⟦") {
@@ -475,7 +500,7 @@ func TestTilesSayWhatStandsThere(t *testing.T) {
 	if tile := s.Tile(0); tile.Vessel != nil || tile.Detail != "round, tapered, size missing" || !tile.Marked {
 		t.Errorf("a pot without a height: %+v", tile)
 	}
-	if f := s.Fields()[2]; f.Error != "fill this in" {
+	if f := fieldOf(t, s, "height"); f.Error != "fill this in" {
 		t.Errorf("the field of the height says %q", f.Error)
 	}
 	if len(s.Figures()) != 0 || len(s.Findings()) == 0 {
@@ -488,7 +513,7 @@ func TestAnEmptyBench(t *testing.T) {
 	if s.Chosen() != nil || s.Shown() != 0 || s.Place() != -1 || s.Name() != "" || s.Vessel() != nil || s.Published() != "" {
 		t.Error("an empty bench holds something")
 	}
-	if s.Fields() != nil || s.Figures() != nil || s.Findings() != nil || s.SeasonRows() != nil {
+	if s.Groups() != nil || s.Shape() != nil || s.Balance() != nil || s.Figures() != nil || s.Findings() != nil || s.SeasonRows() != nil {
 		t.Error("an empty bench shows something")
 	}
 	for what, err := range map[string]error{
@@ -510,8 +535,8 @@ func TestAnEmptyBench(t *testing.T) {
 
 func TestTheBenchBeforeItsOutlook(t *testing.T) {
 	d := screentest.Waiting(t, screentest.Example(t), screentest.SummerDay)
-	s := pots.New(d.Session, d.Words)
-	if !s.Working() || s.Figures() != nil || s.Findings() != nil || len(s.SeasonRows()) != 4 || len(s.Fields()) == 0 {
+	s := pots.New(d.Session, d.Words, d.NewID)
+	if !s.Working() || s.Figures() != nil || s.Findings() != nil || len(s.SeasonRows()) != 4 || len(s.Groups()) == 0 {
 		t.Error("the bench says what is not worked out")
 	}
 	if tile := s.Tile(0); tile.Vessel == nil || tile.Standing != "" || tile.Marked {

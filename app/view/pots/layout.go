@@ -47,17 +47,3 @@ func (p pairs) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	}
 	return fyne.NewSize(n*columnLeast+theme.Step2, high)
 }
-
-// margin keeps the scroll bar off the content.
-type margin struct{}
-
-func (margin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, o := range objects {
-		o.Resize(size.SubtractWidthHeight(theme.Step2, theme.Step))
-		o.Move(fyne.NewPos(0, 0))
-	}
-}
-
-func (margin) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[0].MinSize().AddWidthHeight(theme.Step2, theme.Step)
-}

@@ -1,6 +1,8 @@
 package pots
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
@@ -55,7 +57,7 @@ func (s *seasons) newRow(row screen.SeasonRow) *seasonRow {
 }
 
 func (s *seasons) fill(r *seasonRow, row screen.SeasonRow) {
-	if !equal(row.Recipes.Options, r.options) {
+	if !slices.Equal(row.Recipes.Options, r.options) {
 		r.options = row.Recipes.Options
 		r.recipe.SetOptions(r.options)
 	}
