@@ -78,3 +78,13 @@ func cause(err error) string {
 	}
 	return err.Error()
 }
+
+// plantName returns what the plants of the book are called.
+func plantName(ref planner.Reference) func(id string) string {
+	return func(id string) string {
+		if plant, ok := ref.Book.Plant(id); ok {
+			return plant.Name()
+		}
+		return ""
+	}
+}

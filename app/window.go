@@ -102,7 +102,7 @@ func (w *wiring) open() {
 		NewPlan: newPlan, Example: examplePlan,
 		Begin:  beginner(w.session, text, w.ref, w.terminal.today),
 		Find:   finder(w.session, text, w.ref.Book),
-		Folder: w.folder, About: about(w.ref), Reword: w.open,
+		Folder: w.folder, About: about(w.ref), PlantName: plantName(w.ref), Reword: w.open,
 	})
 }
 

@@ -125,6 +125,7 @@ func (s *Shell) Start(plan *planner.Plan) {
 func (s *Shell) opened(status string) {
 	s.CloseWorking()
 	s.unnotice(aboutChange)
+	s.unnotice(aboutBeside)
 	s.succeed(status)
 	s.history = history{}
 	s.history.visit(place{room: s.rooms[0].Key})
@@ -148,6 +149,7 @@ func (s *Shell) OpenFile(path string) {
 			}
 			s.settings.AddRecent(path)
 			s.opened(s.words.T("desktop.opened", words.A{"path": path}))
+			s.lookBeside()
 		})
 	})
 }
@@ -211,9 +213,10 @@ func (s *Shell) LookForChanges() {
 	s.session.Look(func(change planfile.Change) {
 		if change == planfile.Unchanged {
 			s.unnotice(aboutChange)
-			return
+		} else {
+			s.noteChange(change)
 		}
-		s.noteChange(change)
+		s.lookBeside()
 	})
 }
 
@@ -225,21 +228,9 @@ func (s *Shell) noteChange(change planfile.Change) {
 		Text: s.words.T("desktop.change_text"),
 	}
 	if change == planfile.Edited {
-		data.Action, data.OnAction = s.words.T("desktop.merge"), s.merge
+		data.Action, data.OnAction = s.words.T("desktop.merge"), s.CompareFile
 	}
 	s.notice(aboutChange, data)
-}
-
-// merge brings in what someone else wrote into the file, as one edit.
-func (s *Shell) merge() {
-	s.session.MergeFile(nil, func(merged *planfile.Merged, err error) {
-		if err != nil {
-			s.fail("desktop.not_merged", err)
-			return
-		}
-		s.unnotice(aboutChange)
-		s.succeed(s.words.T("desktop.merged", words.A{"count": len(merged.Conflicts)}))
-	})
 }
 
 // noteFile says what has to be known about the file that is open.

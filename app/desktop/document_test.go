@@ -214,7 +214,9 @@ func TestAFileChangedElsewhereIsMerged(t *testing.T) {
 	if !st.session.Dirty() || !strings.Contains(noticeText(st), "changed by someone else") {
 		t.Fatalf("unsaved %v; said %q", st.session.Dirty(), noticeText(st))
 	}
-	test.Tap(st.button("Bring in the changes"))
+	test.Tap(st.button("Look at the changes…"))
+	st.until("the comparison", st.dialogOpen)
+	test.Tap(st.button("Bring it in"))
 	st.settle()
 	if p := st.session.Plan(); p.Title != "Roof" || p.Units != quantity.USCustomary {
 		t.Errorf("merged into %q, %v", p.Title, p.Units)
@@ -251,6 +253,7 @@ func TestEarlierCopyIsAnEdit(t *testing.T) {
 	st.Save(nil)
 	st.settle()
 	st.Perform("restore_copy")
+	st.until("the copies", st.dialogOpen)
 	test.Tap(st.button("Bring back"))
 	st.settle()
 	if st.session.Plan().Title != "Terrace" || !st.session.Dirty() {

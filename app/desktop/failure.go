@@ -26,6 +26,8 @@ func Explain(w *words.Words, err error, units quantity.System) string {
 		return w.T("session.read_only")
 	case errors.Is(err, session.ErrNoFile):
 		return w.T("session.no_file")
+	case errors.Is(err, session.ErrMeanwhile):
+		return w.T("session.meanwhile")
 	case errors.Is(err, session.ErrUnsaved):
 		return w.T("session.unsaved")
 	case errors.As(err, &file):

@@ -8,9 +8,7 @@ import (
 	"fourturn/app/theme"
 	"fourturn/app/widgets"
 	"fourturn/app/words"
-	"fourturn/planner"
 	"fourturn/planner/civil"
-	"fourturn/planner/finding"
 	"fourturn/planner/planfile"
 )
 
@@ -86,66 +84,4 @@ func (s *Shell) recover(work planfile.Found) {
 		s.unnotice(aboutRecovery)
 		s.opened(s.words.T("session.recovered", words.A{"date": s.words.Date(civil.Of(work.Written.Local()))}))
 	})
-}
-
-// ChooseCopy shows the earlier copies of the plan's file, to bring one back.
-func (s *Shell) ChooseCopy() {
-	copies, err := s.config.Store.Copies(s.session.Path())
-	if err != nil {
-		s.fail("desktop.not_opened", err)
-		return
-	}
-	if len(copies) == 0 {
-		s.Status(s.words.T("desktop.copies_none"))
-		return
-	}
-	data := widgets.TableData{
-		Columns: []widgets.Column{
-			{Label: s.words.T("desktop.copies_until"), Width: 220, Grow: 1},
-			{Label: s.words.T("desktop.copies_differences"), Width: 160, Grow: 1},
-		},
-		Rows: len(copies), Sorted: -1,
-		Cell: func(row, column int) widgets.Cell {
-			c := copies[row]
-			if column == 0 {
-				return widgets.Cell{Text: s.words.T("desktop.at_time", words.A{"date": s.words.Date(civil.Of(c.Made.Local())), "time": c.Made.Local().Format("15:04")})}
-			}
-			return widgets.Cell{Text: s.differences(c), Soft: true}
-		},
-	}
-	table := widgets.NewDataTable(data)
-	table.Select(0)
-	widgets.ShowDialog(s.Canvas(), widgets.DialogData{
-		Title: s.words.T("desktop.copies_title"), Size: fyne.NewSize(520, 300),
-		Content: table, Focus: table.Body(),
-		Accept: s.words.T("desktop.copies_accept"), Cancel: s.words.T("desktop.cancel"),
-		OnAccept: func() bool {
-			s.restore(copies[max(0, table.Selected())])
-			return true
-		},
-	})
-}
-
-// differences says in how many places a copy differs from the plan.
-func (s *Shell) differences(c planfile.Copy) string {
-	document, err := s.config.Store.OpenCopy(c)
-	if err != nil {
-		return s.words.T("desktop.copies_unreadable")
-	}
-	return s.words.T("desktop.copies_places", words.A{"count": len(planfile.Differences(document.Plan(), s.session.Plan()))})
-}
-
-// restore makes the plan what a copy holds. It is an edit: it can be undone, and
-// the file stays as it is until the plan is saved.
-func (s *Shell) restore(c planfile.Copy) {
-	document, err := s.config.Store.OpenCopy(c)
-	if err == nil {
-		args := []finding.Arg{textArg("date", s.words.Date(civil.Of(c.Made.Local())))}
-		err = s.session.Do("desktop.edit_restore", args, func(planner.Plan) (planner.Plan, error) { return *document.Plan(), nil })
-	}
-	if err != nil {
-		s.fail("desktop.not_done", err)
-		return
-	}
-	s.Status(s.words.T("desktop.restored"))
 }

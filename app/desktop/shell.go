@@ -34,6 +34,8 @@ type Config struct {
 	Folder string
 	// About says what the page about the program shows.
 	About About
+	// PlantName returns what a plant of the book is called; nil leaves ids.
+	PlantName func(id string) string
 	// Begin asks the questions that make a new plan; nil begins an empty one.
 	Begin func(*Shell)
 	// Find opens the search for everything; nil where there is none.
@@ -66,6 +68,7 @@ type Shell struct {
 	status  *widgets.StatusLine
 
 	asked  *widgets.Dialog // what was last asked about unsaved work
+	beside map[string]bool // second copies that the person put away until the next start, by path
 	cancel func()          // ends listening to the session
 }
 

@@ -44,6 +44,7 @@ func (s *Shell) fileMenu() menu {
 		{action: &Action{Name: "save", Label: s.say("desktop.save"), Keys: one(ctrl(fyne.KeyS)), Enabled: writable, Run: func() { s.Save(nil) }}},
 		{action: &Action{Name: "save_as", Label: s.say("desktop.save_as"), Keys: one(ctrlShift(fyne.KeyS)), Enabled: writable, Run: func() { s.AskSaveAs(nil) }}},
 		{action: &Action{Name: "restore_copy", Label: s.say("desktop.restore_copy"), Enabled: func() bool { return writable() && s.session.Path() != "" }, Run: s.ChooseCopy}},
+		{action: &Action{Name: "bring_in", Label: s.say("desktop.bring_in"), Enabled: writable, Run: s.ChooseSecondCopy}},
 		line,
 		{action: &Action{Name: quitName, Label: s.say("desktop.quit"), Keys: one(ctrl(fyne.KeyQ)), Run: s.Quit}},
 	}}

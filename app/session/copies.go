@@ -10,6 +10,7 @@ import (
 // Keys of the names of edits that bring in another state of the plan.
 const (
 	RestoreName   = "session.restore"    // with the argument {date}, the day of the copy
+	MergeName     = "session.merge"      // of what someone else wrote into the file
 	MergeCopyName = "session.merge_copy" // of another file
 )
 
@@ -57,7 +58,7 @@ func (s *Session[O]) Restore(c planfile.Copy, done func(error)) {
 		s.config.Post(func() {
 			s.end(OpeningFile)
 			if err == nil && (s.plan != now || s.closed) {
-				err = ErrUnsaved // edited meanwhile: the person did not mean to lose that
+				err = ErrMeanwhile // edited meanwhile: the person did not mean to lose that
 			}
 			if err != nil {
 				done(err)
@@ -66,36 +67,6 @@ func (s *Session[O]) Restore(c planfile.Copy, done func(error)) {
 			date := finding.Arg{Name: "date", Value: working.Text(c.Made.Format("2006-01-02"))}
 			s.take(Step{Name: RestoreName, Args: []finding.Arg{date}, before: now, after: d.Plan()})
 			done(nil)
-		})
-	})
-}
-
-// MergeCopy brings in another file of the same plan, such as a second copy that a
-// sync service dropped, as one edit that can be undone; see [planfile.MergeCopy].
-func (s *Session[O]) MergeCopy(path string, choose func(planfile.Conflict) planfile.Side, done func(*planfile.Merged, error)) {
-	if s.ReadOnly() {
-		done(nil, ErrReadOnly)
-		return
-	}
-	mine := s.plan
-	s.begin(OpeningFile)
-	s.disk.add(func() {
-		theirs, _, err := s.config.Store.Load(path)
-		var merged *planfile.Merged
-		if err == nil {
-			merged, err = planfile.MergeCopy(mine, theirs.Plan(), choose)
-		}
-		s.config.Post(func() {
-			s.end(OpeningFile)
-			if err == nil && (s.plan != mine || s.closed) {
-				err = ErrUnsaved
-			}
-			if err != nil {
-				done(nil, err)
-				return
-			}
-			s.take(Step{Name: MergeCopyName, before: mine, after: merged.Plan})
-			done(merged, nil)
 		})
 	})
 }

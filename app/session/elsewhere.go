@@ -7,10 +7,6 @@ import (
 	"fourturn/planner/planfile"
 )
 
-// MergeName is the key of the name of the edit that brings in changes from the
-// file.
-const MergeName = "session.merge"
-
 // Look finds out in the background whether the file was changed, removed or
 // replaced by someone else. done is called on the interface goroutine.
 func (s *Session[O]) Look(done func(planfile.Change)) {
@@ -26,43 +22,6 @@ func (s *Session[O]) Look(done func(planfile.Change)) {
 				change = planfile.Unchanged // saved or opened anew meanwhile
 			}
 			done(change)
-		})
-	})
-}
-
-// MergeFile reads the file, which someone else changed, and merges it with the
-// current plan as one edit that can be undone. The base is the plan that was last
-// read or saved. choose decides conflicts, or mine where it is nil. done gets what
-// was merged and which conflicts there were. The plan is not saved by this.
-func (s *Session[O]) MergeFile(choose func(planfile.Conflict) planfile.Side, done func(*planfile.Merged, error)) {
-	if s.file.document == nil {
-		done(nil, ErrNoFile)
-		return
-	}
-	path, base, mine := s.file.path, s.file.document.Plan(), s.plan
-	s.begin(OpeningFile)
-	s.disk.add(func() {
-		theirs, stamp, err := s.config.Store.Load(path)
-		var merged *planfile.Merged
-		if err == nil {
-			merged, err = planfile.Merge(base, mine, theirs.Plan(), choose)
-		}
-		if err == nil && len(planfile.Differences(theirs.Plan(), merged.Plan)) == 0 {
-			merged.Plan = theirs.Plan() // then there is nothing to save
-		}
-		s.config.Post(func() {
-			s.end(OpeningFile)
-			if err == nil && (s.plan != mine || s.file.path != path || s.closed) {
-				err = ErrUnsaved
-			}
-			if err != nil {
-				done(nil, err)
-				return
-			}
-			s.file.document, s.file.stamp = theirs, stamp
-			s.saved = theirs.Plan()
-			s.take(Step{Name: MergeName, before: mine, after: merged.Plan})
-			done(merged, nil)
 		})
 	})
 }

@@ -53,7 +53,7 @@ func word[T any, E ~string](key string, get func(*T) *E, words ...E) field[T] {
 		},
 		write: func(_ *writer, from *T) *value {
 			if s := *get(from); s != "" {
-				return textValue(string(s))
+				return &value{text: string(s), fixed: true}
 			}
 			return nil
 		},
@@ -188,7 +188,7 @@ func flag[T any](key string, get func(*T) *bool) field[T] {
 		},
 		write: func(_ *writer, from *T) *value {
 			if *get(from) {
-				return bareValue("true")
+				return &value{text: "true", bare: true, fixed: true}
 			}
 			return nil
 		},
@@ -213,7 +213,7 @@ func date[T any](key string, get func(*T) *civil.Date) field[T] {
 		},
 		write: func(_ *writer, from *T) *value {
 			if d := *get(from); !d.IsZero() {
-				return bareValue(d.String())
+				return &value{text: d.String(), bare: true, date: d}
 			}
 			return nil
 		},
@@ -243,7 +243,7 @@ func monthDay[T any](key string, get func(*T) *civil.MonthDay) field[T] {
 		},
 		write: func(_ *writer, from *T) *value {
 			if d := *get(from); !d.IsZero() {
-				return bareValue(d.String())
+				return &value{text: d.String(), bare: true, yearly: d}
 			}
 			return nil
 		},
@@ -280,7 +280,7 @@ func units[T any](get func(*T) *quantity.System) field[T] {
 		},
 		write: func(_ *writer, from *T) *value {
 			s := *get(from)
-			return &value{text: s.String(), bare: true, mayLack: s == quantity.Metric}
+			return &value{text: s.String(), bare: true, mayLack: s == quantity.Metric, fixed: true}
 		},
 		check: func(c *checker, at *place, from *T) {
 			if s := *get(from); s != quantity.Metric && s != quantity.USCustomary {

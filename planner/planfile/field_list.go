@@ -172,7 +172,7 @@ func names[T any](key string, kind reference, get func(*T) *[]string) field[T] {
 			v := &value{kind: listKind, flow: true, entries: make([]entry, len(ids))}
 			keys := itemKeys(len(ids), func(i int) string { return ids[i] })
 			for i, id := range ids {
-				v.entries[i] = entry{keys[i], textValue(id)}
+				v.entries[i] = entry{keys[i], &value{text: id, names: kind}}
 			}
 			return v
 		},
@@ -194,6 +194,12 @@ func names[T any](key string, kind reference, get func(*T) *[]string) field[T] {
 // refer is a field that holds the id of something else in the plan.
 func refer[T any](key string, kind reference, get func(*T) *string) field[T] {
 	f := text(key, MaxID, get)
+	f.write = func(_ *writer, from *T) *value {
+		if id := *get(from); id != "" {
+			return &value{text: id, names: kind}
+		}
+		return nil
+	}
 	f.check = func(c *checker, at *place, from *T) {
 		if id := *get(from); id != "" {
 			c.refers(at.in(key), kind, id)

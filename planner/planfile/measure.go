@@ -7,12 +7,15 @@ import (
 	"strings"
 
 	"fourturn/planner/quantity"
+	"fourturn/planner/working"
 )
 
 // measure is a kind of number in a plan file: how it is read, and how a value is
 // written so that reading it gives exactly the same value again.
 type measure struct {
 	name    string // the last part of its text key, such as "length"
+	unit    working.Unit
+	shown   bool   // to be shown to a person as it is written
 	example string // what a good value looks like
 	parse   func(text string) (float64, error)
 	metric  []unit // spellings to write with, favourite first; each reads back through parse
@@ -40,19 +43,19 @@ var (
 
 var (
 	lengthMeasure = &measure{
-		name: "length", example: "35 cm",
+		name: "length", unit: working.Metre, example: "35 cm",
 		parse:  func(s string) (float64, error) { v, err := quantity.ParseLength(s, 0); return float64(v), err },
 		metric: []unit{centimetres, scaled(" in", float64(quantity.Inch)), scaled(" m", 1), scaled(" mm", 0.001)},
 		us:     []unit{scaled(" in", float64(quantity.Inch)), centimetres, scaled(" m", 1), scaled(" mm", 0.001)},
 	}
 	elevationMeasure = &measure{
-		name: "length", example: "250 m",
+		name: "length", unit: working.Metre, example: "250 m",
 		parse:  lengthMeasure.parse,
 		metric: []unit{scaled(" m", 1)},
 		us:     []unit{scaled(" ft", float64(quantity.Foot)), scaled(" m", 1)},
 	}
 	volumeMeasure = &measure{
-		name: "volume", example: "50 L",
+		name: "volume", unit: working.Litre, example: "50 L",
 		parse:  func(s string) (float64, error) { v, err := quantity.ParseVolume(s, 0); return float64(v), err },
 		metric: []unit{scaled(" L", 1)},
 		us: []unit{
@@ -61,40 +64,40 @@ var (
 		},
 	}
 	massMeasure = &measure{
-		name: "mass", example: "450 g",
+		name: "mass", unit: working.Kilogram, example: "450 g",
 		parse:  func(s string) (float64, error) { v, err := quantity.ParseMass(s, 0); return float64(v), err },
 		metric: []unit{grams, scaled(" kg", 1)},
 		us:     []unit{scaled(" lb", float64(quantity.Pound)), scaled(" oz", float64(quantity.Ounce)), grams, scaled(" kg", 1)},
 	}
 	temperatureMeasure = &measure{
-		name: "temperature", example: "21 °C", parse: parseTemperature,
+		name: "temperature", unit: working.Celsius, example: "21 °C", parse: parseTemperature,
 		metric: []unit{scaled(" °C", 1)},
 		us: []unit{
 			{suffix: " °F", from: func(c float64) float64 { return quantity.Temperature(c).Fahrenheit() }},
 			scaled(" °C", 1),
 		},
 	}
-	offsetMeasure = plain("offset", "+2 K", unit{suffix: " K", from: func(x float64) float64 { return x }, signed: true}, "K", "°C", "C")
+	offsetMeasure = plain("offset", working.Kelvin, "+2 K", unit{suffix: " K", from: func(x float64) float64 { return x }, signed: true}, "K", "°C", "C")
 	shareMeasure  = &measure{
-		name: "share", example: "10 %", parse: parseShare,
+		name: "share", unit: working.Share, example: "10 %", parse: parseShare,
 		metric: []unit{scaled(" %", 0.01), scaled("", 1)},
 		us:     []unit{scaled(" %", 0.01), scaled("", 1)},
 	}
-	lapseMeasure     = plain("lapse", "6.5 K/km", scaled(" K/km", 1), "K/km", "°C/km")
-	spreadMeasure    = plain("spread", "3.8 K", scaled(" K", 1), "K", "°C")
+	lapseMeasure     = plain("lapse", working.KelvinPerKm, "6.5 K/km", scaled(" K/km", 1), "K/km", "°C/km")
+	spreadMeasure    = plain("spread", working.Kelvin, "3.8 K", scaled(" K", 1), "K", "°C")
 	latitudeMeasure  = degrees("latitude", "51.5° N", "N", "S")
 	longitudeMeasure = degrees("longitude", "0.13° W", "E", "W")
-	monthsMeasure    = plain("months", "3.5 months", scaled(" months", 1), "months", "month")
-	daysMeasure      = plain("days", "10 days", scaled(" days", 1), "days", "day")
-	rateMeasure      = plain("rate", "4 g/L", scaled(" g/L", 1), "g/L", "kg/m3", "kg/m³")
-	strengthMeasure  = plain("strength", "150 ppm", scaled(" ppm", 1), "ppm", "mg/L")
-	countMeasure     = plain("count", "3", scaled("", 1), "")
-	priceMeasure     = plain("price", "12.50", scaled("", 1), "")
+	monthsMeasure    = plain("months", working.Month, "3.5 months", scaled(" months", 1), "months", "month")
+	daysMeasure      = plain("days", working.Day, "10 days", scaled(" days", 1), "days", "day")
+	rateMeasure      = plain("rate", working.GramPerLitre, "4 g/L", scaled(" g/L", 1), "g/L", "kg/m3", "kg/m³")
+	strengthMeasure  = plain("strength", working.MilligramPerLitre, "150 ppm", scaled(" ppm", 1), "ppm", "mg/L")
+	countMeasure     = plain("count", working.None, "3", scaled("", 1), "")
+	priceMeasure     = plain("price", working.Money, "12.50", scaled("", 1), "")
 )
 
 // plain is a measure with one unit in one or more spellings.
-func plain(name, example string, write unit, spellings ...string) *measure {
-	m := &measure{name: name, example: example, metric: []unit{write}, us: []unit{write}}
+func plain(name string, in working.Unit, example string, write unit, spellings ...string) *measure {
+	m := &measure{name: name, unit: in, example: example, metric: []unit{write}, us: []unit{write}}
 	m.parse = func(s string) (float64, error) {
 		x, rest, err := splitNumber(s)
 		if err != nil {
@@ -115,7 +118,7 @@ func plain(name, example string, write unit, spellings ...string) *measure {
 func degrees(name, example, positive, negative string) *measure {
 	write := []unit{scaled("° "+positive, 1), scaled("° "+negative, -1)}
 	return &measure{
-		name: name, example: example, metric: write, us: write,
+		name: name, shown: true, example: example, metric: write, us: write,
 		parse: func(s string) (float64, error) {
 			x, rest, err := splitNumber(s)
 			letter := strings.TrimSpace(strings.TrimPrefix(rest, "°"))

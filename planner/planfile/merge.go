@@ -31,11 +31,15 @@ const (
 // same way.
 type Conflict struct {
 	Where  finding.Where
+	Steps  []Step // the same place, step by step
 	Kind   ConflictKind
-	Base   string // as the file shows it; empty where there was nothing
-	Mine   string
-	Theirs string
+	Base   *Content // nil where there was nothing
+	Mine   *Content
+	Theirs *Content
 	Taken  Side // whose value stands in the merged plan
+	// OneSided says that only one side seems to have changed the value; see [MergeCopy].
+	OneSided bool
+	Fixed    bool // there was no choice: another one or the rest of the plan decides
 }
 
 // Merged is the outcome of a merge.
@@ -60,25 +64,34 @@ func Merge(base, mine, theirs *planner.Plan, choose func(Conflict) Side) (*Merge
 			return nil, err
 		}
 	}
-	return mergeValues(valueOf(base), valueOf(mine), valueOf(theirs), choose)
+	m := &merger{choose: choose}
+	return m.merge(valueOf(base), valueOf(mine), valueOf(theirs))
 }
 
-// MergeCopy brings two plans together of which it is not known what they began
-// from, such as a second copy that a sync service dropped beside the file. What
-// is in either is kept, so a deletion on one side does not take effect; where both
-// have a value and it differs, choose decides as in [Merge].
-func MergeCopy(mine, theirs *planner.Plan, choose func(Conflict) Side) (*Merged, error) {
+// MergeCopy brings two plans together of which nobody knows what they began from,
+// such as a second copy that a sync service dropped beside the file. What is in
+// either is kept, so a deletion on one side does not take effect; where both have a
+// value and it differs, choose decides as in [Merge].
+//
+// was is a version from which both may have begun, or nil. Where only one side
+// changed its value, that side is taken unless choose says otherwise, and the
+// conflict is marked [Conflict.OneSided]: it is told all the same, since was may be
+// the wrong one.
+func MergeCopy(was, mine, theirs *planner.Plan, choose func(Conflict) Side) (*Merged, error) {
 	for _, p := range [...]*planner.Plan{mine, theirs} {
 		if err := Check(p); err != nil {
 			return nil, err
 		}
 	}
 	a, b := valueOf(mine), valueOf(theirs)
-	return mergeValues(shared(a, b), a, b, choose)
+	m := &merger{choose: choose}
+	if was != nil {
+		m.was = valueOf(was)
+	}
+	return m.merge(shared(a, b), a, b)
 }
 
-func mergeValues(base, mine, theirs *value, choose func(Conflict) Side) (*Merged, error) {
-	m := &merger{choose: choose}
+func (m *merger) merge(base, mine, theirs *value) (*Merged, error) {
 	plan, err := m.settle(m.record(nil, base, mine, theirs), base)
 	if err != nil {
 		return nil, err
@@ -88,6 +101,7 @@ func mergeValues(base, mine, theirs *value, choose func(Conflict) Side) (*Merged
 
 type merger struct {
 	choose    func(Conflict) Side
+	was       *value // what both may have begun from, where it is not known; or nil
 	conflicts []Conflict
 }
 
@@ -110,9 +124,17 @@ func (m *merger) value(at *place, base, mine, theirs *value) *value {
 }
 
 func (m *merger) conflict(at *place, kind ConflictKind, base, mine, theirs *value, usual Side) *value {
+	oneSided := false
+	if m.was != nil {
+		base = at.lookUp(m.was)
+		oneSided = same(base, mine) || same(base, theirs)
+		if same(base, mine) {
+			usual = Theirs
+		}
+	}
 	c := Conflict{
-		Where: at.where(), Kind: kind, Taken: usual,
-		Base: shown(base), Mine: shown(mine), Theirs: shown(theirs),
+		Where: at.where(), Steps: at.steps(), Kind: kind, Taken: usual, OneSided: oneSided,
+		Base: at.content(base), Mine: at.content(mine), Theirs: at.content(theirs),
 	}
 	if m.choose != nil {
 		c.Taken = m.choose(c)
@@ -152,7 +174,11 @@ func (m *merger) fitStock(at *place, merged, base, mine, theirs *value) {
 		return
 	}
 	b, mi, th := lookUp(base, inShedKey), lookUp(mine, inShedKey), lookUp(theirs, inShedKey)
-	c := Conflict{Where: at.in(inShedKey).where(), Kind: BothChanged, Base: shown(b), Mine: shown(mi), Theirs: shown(th)}
+	at = at.in(inShedKey)
+	c := Conflict{
+		Where: at.where(), Steps: at.steps(), Kind: BothChanged, Fixed: true,
+		Base: at.content(b), Mine: at.content(mi), Theirs: at.content(th),
+	}
 	taken := mi
 	if !same(lookUp(mine, kindKey), kind) {
 		taken, c.Taken = th, Theirs
@@ -177,7 +203,7 @@ func (m *merger) entries(at *place, base, mine, theirs *value) *value {
 	b, mi, th := indexed(base), indexed(mine), indexed(theirs)
 	kept := make(map[string]*value, len(mi)+len(th))
 	for _, key := range unionKeys(mine, theirs) {
-		if v := m.entry(at.in(shownKey(key)), b[key], mi[key], th[key]); v != nil {
+		if v := m.entry(at.itemIn(shownKey(key)), b[key], mi[key], th[key]); v != nil {
 			kept[key] = v
 		}
 	}
@@ -245,7 +271,8 @@ func (m *merger) bringBack(merged, base *value, problems *Problems) bool {
 			merged.entries = append(merged.entries, entry{section, table})
 		}
 		table.entries = append(table.entries, entry{id, was})
-		m.conflicts = append(m.conflicts, Conflict{Where: finding.Where{section, id}, Kind: StillInUse, Base: shown(was)})
+		at := (*place)(nil).in(section).itemIn(id)
+		m.conflicts = append(m.conflicts, Conflict{Where: at.where(), Steps: at.steps(), Kind: StillInUse, Base: at.content(was), Fixed: true})
 		found = true
 	}
 	return found

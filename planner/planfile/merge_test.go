@@ -1,15 +1,19 @@
 package planfile_test
 
 import (
+	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"fourturn/planner"
+	"fourturn/planner/civil"
 	"fourturn/planner/planfile"
 	"fourturn/planner/planfile/plantest"
+	"fourturn/planner/working"
 )
 
 func merge(t interface{ Fatal(...any) }, base, mine, theirs *planner.Plan) *planfile.Merged {
@@ -113,7 +117,7 @@ func TestNothingVanishesThatNobodyDeleted(t *testing.T) {
 			}
 		}
 		for _, c := range m.Conflicts {
-			if c.Kind == planfile.BothChanged && c.Mine == c.Theirs {
+			if c.Kind == planfile.BothChanged && c.Mine.String() == c.Theirs.String() {
 				t.Fatalf("no conflict at all: %+v", c)
 			}
 		}
@@ -259,7 +263,7 @@ log:
 func TestMergeCopyKeepsEverything(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		mine, theirs := plantest.Plan().Draw(t, "mine"), plantest.Plan().Draw(t, "theirs")
-		m, err := planfile.MergeCopy(mine, theirs, nil)
+		m, err := planfile.MergeCopy(nil, mine, theirs, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -271,7 +275,7 @@ func TestMergeCopyKeepsEverything(t *testing.T) {
 				}
 			}
 		}
-		same, err := planfile.MergeCopy(mine, mine, nil)
+		same, err := planfile.MergeCopy(nil, mine, mine, nil)
 		if err != nil || len(same.Conflicts) != 0 {
 			t.Fatal(err, same)
 		}
@@ -282,14 +286,100 @@ func TestMergeCopyKeepsEverything(t *testing.T) {
 }
 
 func TestDifferences(t *testing.T) {
-	a := decode(t, "fourturn: 1\ntitle: A\npots:\n  urn: {name: Urn}\n  tub: {name: Tub}\n")
-	b := decode(t, "fourturn: 1\ntitle: A\npots:\n  urn: {name: Vase, notes: x}\n  jar: {name: Jar}\n")
+	a := decode(t, "fourturn: 1\ntitle: A\npots:\n  urn: {name: Urn}\n  tub: {name: Tub}\n  can: {top_diameter: 20 cm}\n")
+	b := decode(t, "fourturn: 1\ntitle: A\nmix: {settling: 20 %}\nspots:\n  wall: {name: Wall}\npots:\n  can: {top_diameter: 8 in, spot: wall}\n  urn: {name: Vase, notes: x}\n  jar: {name: Jar}\n")
 	var got []string
 	for _, d := range planfile.Differences(a, b) {
-		got = append(got, fmt.Sprintf("%v %s -> %s", d.Where, d.Before, d.After))
+		order := ""
+		if d.Order {
+			order = " in another order"
+		}
+		got = append(got, fmt.Sprintf("%v %s -> %s%s", d.Where, d.Before, d.After, order))
 	}
-	want := "[pots urn name] Urn -> Vase\n[pots urn notes]  -> x\n[pots tub] {name: Tub} -> \n[pots jar]  -> {name: Jar}"
+	want := `[pots]  ->  in another order
+[pots urn name] Urn -> Vase
+[pots urn notes]  -> x
+[pots tub] {name: Tub} -> 
+[pots can top_diameter] 20 cm -> 8 in
+[pots can spot]  -> wall
+[pots jar]  -> {name: Jar}
+[spots wall]  -> {name: Wall}
+[mix settling]  -> 20 %`
 	if strings.Join(got, "\n") != want {
 		t.Errorf("differences\n%s\nwant\n%s", strings.Join(got, "\n"), want)
+	}
+}
+
+// Two plans differ in nothing exactly where their files would be the same.
+func TestDifferencesMissNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := plantest.Plan().Draw(t, "a"), plantest.Plan().Draw(t, "b")
+		if n := len(planfile.Differences(a, a)); n != 0 {
+			t.Fatalf("a plan differs from itself in %d places", n)
+		}
+		one, err := planfile.Encode(a)
+		if err != nil {
+			t.Fatal(err)
+		}
+		other, err := planfile.Encode(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := len(planfile.Differences(a, b)); (n == 0) != bytes.Equal(one, other) {
+			t.Fatalf("%d differences between\n%s\nand\n%s", n, one, other)
+		}
+	})
+}
+
+// What a conflict says can be put into words: measures with their units, days,
+// ids of things, fixed words.
+func TestContentIsTyped(t *testing.T) {
+	base := "fourturn: 1\nspots:\n  wall: {name: Wall}\n  door: {name: Door}\npots:\n  urn: {top_diameter: 40 cm, spot: wall, mix_since: 2026-03-01, refresh: fresh, name: Urn}\n"
+	edited := func(pairs ...string) *planner.Plan { return decode(t, strings.NewReplacer(pairs...).Replace(base)) }
+	m := merge(t, decode(t, base),
+		edited("40 cm", "35 cm", "spot: wall", "spot: door", "2026-03-01", "2026-04-01", "refresh: fresh", "refresh: top_up", "name: Urn", "name: Vase"),
+		edited("40 cm", "50 cm", "spot: wall, ", "", "2026-03-01", "2026-05-01", "refresh: fresh", "refresh: share", "name: Urn", "name: Pot"))
+	var got []string
+	for _, c := range m.Conflicts {
+		names, fixed := c.Mine.Names, c.Mine.Fixed
+		got = append(got, fmt.Sprintf("%v %.4g %s %s %q %v", c.Steps, c.Mine.Value.Number, c.Mine.Value.Unit, c.Mine.Value.Text, names, fixed))
+	}
+	want := []string{
+		`[{pots false} {urn true} {name false}] 0  Vase "" false`,
+		`[{pots false} {urn true} {spot false}] 0  door "spots" false`,
+		`[{pots false} {urn true} {top_diameter false}] 0.35 m  "" false`,
+		`[{pots false} {urn true} {refresh false}] 0  top_up "" true`,
+	}
+	for _, line := range want {
+		if !slices.Contains(got, line) {
+			t.Errorf("no conflict %s in\n%s", line, strings.Join(got, "\n"))
+		}
+	}
+	day := slices.IndexFunc(m.Conflicts, func(c planfile.Conflict) bool { return slices.Contains(c.Where, "mix_since") })
+	if day < 0 || m.Conflicts[day].Theirs.Value != working.Date(civil.MustParse("2026-05-01")) || m.Conflicts[day].Base.String() != "2026-03-01" {
+		t.Errorf("no conflict on the day in %s", got)
+	}
+}
+
+// A version that both may have begun from tells who changed a value; it decides
+// nothing that is not told.
+func TestMergeCopyGoesByWhatWas(t *testing.T) {
+	was := decode(t, "fourturn: 1\ntitle: Yard\ncurrency: EUR\npots:\n  urn: {name: Urn}\n  tub: {name: Tub}\n")
+	mine := decode(t, "fourturn: 1\ntitle: Roof\ncurrency: EUR\npots:\n  urn: {name: Urn}\n  tub: {name: Trough}\n")
+	theirs := decode(t, "fourturn: 1\ntitle: Yard\ncurrency: CHF\npots:\n  urn: {name: Urn}\n  tub: {name: Bucket}\n  jar: {name: Jar}\n")
+	m, err := planfile.MergeCopy(was, mine, theirs, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, c := range m.Conflicts {
+		got = append(got, fmt.Sprintf("%v %s|%s|%s %v %v", c.Where, c.Base, c.Mine, c.Theirs, c.Taken == planfile.Theirs, c.OneSided))
+	}
+	want := "[title] Yard|Roof|Yard false true\n[currency] EUR|EUR|CHF true true\n[pots tub name] Tub|Trough|Bucket false false"
+	if strings.Join(got, "\n") != want {
+		t.Errorf("conflicts\n%s\nwant\n%s", strings.Join(got, "\n"), want)
+	}
+	if m.Plan.Title != "Roof" || m.Plan.Currency != "CHF" || len(m.Plan.Pots) != 3 {
+		t.Errorf("merged into %+v", m.Plan)
 	}
 }

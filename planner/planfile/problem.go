@@ -2,6 +2,7 @@ package planfile
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 	"unicode/utf8"
@@ -119,9 +120,22 @@ func shortened(s string) string {
 type place struct {
 	above *place
 	key   string
+	item  bool // an item of a table or list
 }
 
 func (p *place) in(key string) *place { return &place{above: p, key: key} }
+
+func (p *place) itemIn(key string) *place { return &place{above: p, key: key, item: true} }
+
+// steps returns the way from the top of the plan.
+func (p *place) steps() []Step {
+	var steps []Step
+	for at := p; at != nil; at = at.above {
+		steps = append(steps, Step{at.key, at.item})
+	}
+	slices.Reverse(steps)
+	return steps
+}
 
 func (p *place) where() finding.Where {
 	depth := 0

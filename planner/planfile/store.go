@@ -19,6 +19,8 @@ type Store struct {
 	now    func() time.Time
 	random func() string
 	disk   disk
+
+	glimpses glimpses
 }
 
 // NewStore returns a store that keeps its copies and journals below the folder

@@ -6,6 +6,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"fourturn/planner/civil"
 	"fourturn/planner/quantity"
 )
 
@@ -22,6 +23,10 @@ type value struct {
 	measure *measure // of a scalar that is one
 	number  float64
 	system  quantity.System
+	names   reference      // of a scalar that is the id of something in the plan
+	fixed   bool           // a scalar that is one of a few words
+	date    civil.Date     // of a scalar that is a day
+	yearly  civil.MonthDay // of a scalar that is a day of every year
 	entries []entry
 }
 
