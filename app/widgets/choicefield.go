@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	fynetheme "fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"fourturn/app/theme"
@@ -19,6 +20,7 @@ type ChoiceField struct {
 	list        *choiceSelect
 	onChoose    func(i int)
 	quiet       bool // a choice set by the program is not told to onChoose
+	compact     bool // the label is said and not shown
 }
 
 var (
@@ -40,6 +42,14 @@ func NewChoiceField(label, help string, options []string, onChoose func(i int)) 
 	}
 	c.list.ExtendBaseWidget(c.list)
 	c.ExtendBaseWidget(c)
+	return c
+}
+
+// NewCompactChoice returns a field without the lines above and below, for bars where
+// the options say what they are. The name is for screen readers.
+func NewCompactChoice(name string, options []string, onChoose func(i int)) *ChoiceField {
+	c := NewChoiceField(name, "", options, onChoose)
+	c.compact = true
 	return c
 }
 
@@ -138,6 +148,7 @@ type choiceRenderer struct {
 
 func (r *choiceRenderer) Refresh() {
 	l := lookOf(r.field)
+	show(r.label, !r.field.compact)
 	l.set(r.label, r.field.label, scriptCaption)
 	l.set(r.help, r.field.help, scriptCaption)
 	r.edge.StrokeColor = l.colour(theme.ColorOutline)
@@ -147,10 +158,20 @@ func (r *choiceRenderer) Refresh() {
 	r.Layout(r.field.Size())
 }
 
+// compactWide is how wide a compact field is at most, in sizes of its text.
+const compactWide = 11
+
 func (r *choiceRenderer) MinSize() fyne.Size {
 	l := lookOf(r.field)
 	caption := l.measure("x", scriptCaption).Height
 	list := r.field.list.MinSize()
+	if r.field.compact {
+		for _, option := range r.field.options {
+			list.Width = max(list.Width, l.measure(option, scriptText).Width+list.Height+theme.Step)
+		}
+		list.Width = min(list.Width, l.size(fynetheme.SizeNameText)*compactWide)
+		return list
+	}
 	width := max(list.Width, l.measure(r.field.label, scriptCaption).Width)
 	return fyne.NewSize(width, caption+list.Height+theme.Half+caption)
 }
@@ -159,6 +180,12 @@ func (r *choiceRenderer) Layout(size fyne.Size) {
 	l := lookOf(r.field)
 	caption := l.measure("x", scriptCaption).Height
 	height := r.field.list.MinSize().Height
+	if r.field.compact {
+		for _, o := range []fyne.CanvasObject{r.field.list, r.edge, r.ring} {
+			place(o, 0, centred(0, size.Height, height), size.Width, height)
+		}
+		return
+	}
 	place(r.label, 0, 0, size.Width, caption)
 	for _, o := range []fyne.CanvasObject{r.field.list, r.edge, r.ring} {
 		place(o, 0, caption+theme.Half/2, size.Width, height)

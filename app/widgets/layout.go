@@ -79,3 +79,82 @@ func (h LeastHigh) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects
 func (h LeastHigh) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return objects[0].MinSize().Max(fyne.NewSize(0, float32(h)))
 }
+
+// Flow sets its objects side by side at their least widths and goes on in the next
+// line where one is full. What is left of a line is given to the first object of it
+// where Grow is set.
+type Flow struct{ Grow bool }
+
+// Layout is called by the toolkit.
+func (f Flow) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	y := float32(0)
+	for _, line := range f.lines(objects, size.Width) {
+		wide, high := f.measure(line)
+		spare := float32(0)
+		if f.Grow {
+			spare = max(0, size.Width-wide)
+		}
+		x := float32(0)
+		for _, o := range line {
+			least := o.MinSize()
+			o.Move(fyne.NewPos(x, y))
+			o.Resize(fyne.NewSize(least.Width+spare, high))
+			x += least.Width + spare + theme.Step
+			spare = 0
+		}
+		y += high + theme.Step
+	}
+}
+
+// lines parts the objects into lines.
+func (f Flow) lines(objects []fyne.CanvasObject, width float32) (lines [][]fyne.CanvasObject) {
+	x := float32(0)
+	for _, o := range objects {
+		if !o.Visible() {
+			continue
+		}
+		w := o.MinSize().Width
+		if len(lines) == 0 || x+w > width {
+			lines, x = append(lines, nil), 0
+		}
+		lines[len(lines)-1] = append(lines[len(lines)-1], o)
+		x += w + theme.Step
+	}
+	return lines
+}
+
+func (f Flow) measure(line []fyne.CanvasObject) (wide, high float32) {
+	for _, o := range line {
+		least := o.MinSize()
+		wide, high = wide+least.Width+theme.Step, max(high, least.Height)
+	}
+	return wide - theme.Step, high
+}
+
+// MinSize is the height at the width that the objects have now.
+func (f Flow) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	wide, high, last := float32(0), float32(0), float32(-1)
+	for _, o := range objects {
+		if !o.Visible() {
+			continue
+		}
+		least := o.MinSize()
+		wide = max(wide, least.Width)
+		if y := o.Position().Y; y != last {
+			last = y
+			high += least.Height + theme.Step
+		}
+	}
+	return fyne.NewSize(wide, max(0, high-theme.Step))
+}
+
+// LeastWide gives its one child a least width.
+type LeastWide float32
+
+// Layout is called by the toolkit.
+func (w LeastWide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
+
+// MinSize is that of the child, and at least the width.
+func (w LeastWide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().Max(fyne.NewSize(float32(w), 0))
+}

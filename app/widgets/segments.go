@@ -40,9 +40,9 @@ func NewSegments(name string, options []string, onChoose func(i int)) *Segments 
 	return s
 }
 
-// SetChoice shows an option as chosen, without telling onChoose.
+// SetChoice shows an option as chosen, without telling onChoose; −1 shows none.
 func (s *Segments) SetChoice(i int) {
-	if i >= 0 && i < len(s.options) && i != s.chosen {
+	if i >= -1 && i < len(s.options) && i != s.chosen {
 		s.chosen = i
 		s.Refresh()
 	}
@@ -129,7 +129,7 @@ func (s *Segments) MouseOut() {
 
 // AccessibilityLabel returns the name and the choice.
 func (s *Segments) AccessibilityLabel() string {
-	if s.chosen >= len(s.options) {
+	if s.chosen < 0 || s.chosen >= len(s.options) {
 		return s.name
 	}
 	return accessibleName(s.name, s.options[s.chosen])
@@ -190,6 +190,8 @@ func (r *segmentsRenderer) Layout(size fyne.Size) {
 	y := centred(0, size.Height, height)
 	place(r.edge, 0, y, r.MinSize().Width, height)
 	place(r.ring, 0, y, r.MinSize().Width, height)
+	show(r.sheet, s.chosen >= 0)
+	show(r.ribbon, s.chosen >= 0)
 	show(r.light, s.hovered >= 0 && s.hovered != s.chosen)
 	x := float32(0)
 	for i, label := range r.labels {

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	fynetheme "fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -115,3 +116,69 @@ func (r *writtenRenderer) Objects() []fyne.CanvasObject {
 }
 
 func (r *writtenRenderer) Destroy() {}
+
+// Line is text on one line that is cut where there is no room.
+type Line struct {
+	widget.BaseWidget
+	text   string
+	script script
+}
+
+var (
+	_ fyne.Widget     = (*Line)(nil)
+	_ fyne.Accessible = (*Line)(nil)
+)
+
+// NewLine returns a line, strong or in the soft colour of the page.
+func NewLine(text string, strong bool) *Line {
+	line := &Line{text: text, script: scriptSoft}
+	if strong {
+		line.script = scriptStrong
+	}
+	line.ExtendBaseWidget(line)
+	return line
+}
+
+// Set changes the text.
+func (n *Line) Set(text string) {
+	if n.text != text {
+		n.text = text
+		n.Refresh()
+	}
+}
+
+// AccessibilityLabel returns the whole text.
+func (n *Line) AccessibilityLabel() string { return n.text }
+
+// AccessibilityRole is text.
+func (n *Line) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleText }
+
+// CreateRenderer is called by the toolkit.
+func (n *Line) CreateRenderer() fyne.WidgetRenderer {
+	r := &lineRenderer{line: n, text: canvas.NewText("", nil)}
+	r.Refresh()
+	return r
+}
+
+type lineRenderer struct {
+	line *Line
+	text *canvas.Text
+}
+
+func (r *lineRenderer) Refresh() { r.Layout(r.line.Size()) }
+
+func (r *lineRenderer) MinSize() fyne.Size {
+	l := lookOf(r.line)
+	return fyne.NewSize(l.size(fynetheme.SizeNameText)*4, l.measure("X", r.line.script).Height)
+}
+
+func (r *lineRenderer) Layout(size fyne.Size) {
+	l := lookOf(r.line)
+	l.set(r.text, l.fit(r.line.text, r.line.script, size.Width), r.line.script)
+	height := l.measure("X", r.line.script).Height
+	place(r.text, 0, centred(0, size.Height, height), size.Width, height)
+}
+
+func (r *lineRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.text} }
+
+func (r *lineRenderer) Destroy() {}

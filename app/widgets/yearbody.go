@@ -24,7 +24,11 @@ type yearBody struct {
 	focused  bool
 	hover    *YearPlace // the joint under the pointer
 	move     *jointMove
+	pointed  int // the day that the weather is read for
 	drawn    *yearBodyRenderer
+
+	known   map[int]YearRow // rows that the caller told of since the last Set
+	sprites map[spriteKey]*sprite
 }
 
 // jointMove is a joint being moved, by mouse or keys; nothing is changed yet.
@@ -33,6 +37,7 @@ type jointMove struct {
 	day         int
 	first, last int
 	byKey       bool
+	said        YearMove
 }
 
 var (
@@ -58,14 +63,26 @@ func (b *yearBody) day(x float32) int {
 
 func (b *yearBody) rowHeight() float32 {
 	l := lookOf(b)
-	return float32(math.Ceil(float64(l.size(fynetheme.SizeNameText)*1.4+l.size(fynetheme.SizeNameCaptionText)*1.4))) + theme.Step2
+	return float32(math.Ceil(float64(l.size(fynetheme.SizeNameText)*1.4+l.size(fynetheme.SizeNameCaptionText)*1.4))) + theme.Step2 + theme.Half
 }
 
+// mostKnown is how many rows are kept: many screens full.
+const mostKnown = 512
+
+// row returns what is known of a row. It must not be changed.
 func (b *yearBody) row(i int) YearRow {
 	if i < 0 || i >= b.data.Rows || b.data.Row == nil {
 		return YearRow{}
 	}
-	return b.data.Row(i)
+	row, ok := b.known[i]
+	if !ok {
+		if len(b.known) >= mostKnown {
+			clear(b.known)
+		}
+		row = b.data.Row(i)
+		b.known[i] = row
+	}
+	return row
 }
 
 // visible returns the rows in sight, from first up to before end.
@@ -74,6 +91,29 @@ func (b *yearBody) visible() (first, end int) {
 	first = max(0, int(b.offset.Y/h))
 	end = min(b.data.Rows, int((b.offset.Y+b.view.Height)/h)+1)
 	return first, max(first, end)
+}
+
+// span returns what is drawn of the days: more than the view, so that the pictures of
+// rows are not made anew at each step sideways.
+func (b *yearBody) span() (from, width float32) {
+	whole := float32(b.data.Axis.Last-b.data.Axis.First) * b.zoom
+	width = min(whole, 2*b.view.Width)
+	step := b.view.Width / 2
+	if step <= 0 {
+		return 0, 0
+	}
+	from = float32(math.Floor(float64(b.offset.X/step))) * step
+	from = float32(math.Round(float64(max(0, min(from-step/2, whole-width)))))
+	return from, width
+}
+
+// weeks returns the ticks of weeks where a week is wide enough to be read.
+func (b *yearBody) weeks() []YearTick {
+	const least = 30 // units of the screen
+	if b.zoom*7 < least {
+		return nil
+	}
+	return b.data.Axis.Weeks
 }
 
 // at returns what lies at a point: a joint where one is near, else a segment.
@@ -150,16 +190,48 @@ func (b *yearBody) grab(place YearPlace, byKey bool) {
 		return
 	}
 	first, last := row.bounds(place.Segment, b.data.Axis)
-	b.move = &jointMove{place, row.Segments[place.Segment].Start, first, last, byKey}
-	b.touch()
+	b.move = &jointMove{place: place, first: first, last: last, byKey: byKey}
+	b.moveTo(row.Segments[place.Segment].Start)
 }
 
 func (b *yearBody) moveTo(day int) {
 	if b.move == nil {
 		return
 	}
-	b.move.day = max(b.move.first, min(day, b.move.last))
+	m := b.move
+	m.day = max(m.first, min(day, m.last))
+	m.said = YearMove{}
+	if b.data.Moving != nil {
+		m.said = b.data.Moving(m.place, m.day)
+	} else if b.data.DayLabel != nil {
+		m.said.Title = b.data.DayLabel(m.day)
+	}
+	b.readDay(m.day)
+	b.preview(m.place.Row, m.said.Row)
 	b.touch()
+}
+
+// preview draws a row as it would be, or as it is for nil.
+func (b *yearBody) preview(index int, row *YearRow) {
+	if b.drawn == nil {
+		return
+	}
+	if row == nil {
+		as := b.row(index)
+		row = &as
+	}
+	b.drawn.redraw(index, *row)
+}
+
+// readDay reads the weather of a day.
+func (b *yearBody) readDay(day int) {
+	day = max(b.data.Axis.First, min(day, b.data.Axis.Last-1))
+	if day != b.pointed {
+		b.pointed = day
+		if b.chart.drawn != nil {
+			b.chart.drawn.writeReading()
+		}
+	}
 }
 
 // drop ends a move and tells the caller when the day changed.
@@ -169,6 +241,7 @@ func (b *yearBody) drop() {
 	if m == nil {
 		return
 	}
+	b.preview(m.place.Row, nil)
 	b.touch()
 	s := b.row(m.place.Row).Segments
 	if m.place.Segment < len(s) && s[m.place.Segment].Start != m.day && b.chart.OnMoveJoint != nil {
@@ -177,7 +250,10 @@ func (b *yearBody) drop() {
 }
 
 func (b *yearBody) cancelMove() {
-	b.move = nil
+	if m := b.move; m != nil {
+		b.move = nil
+		b.preview(m.place.Row, nil)
+	}
 	b.touch()
 }
 
@@ -186,6 +262,9 @@ func (b *yearBody) MouseIn(ev *desktop.MouseEvent) { b.MouseMoved(ev) }
 
 // MouseMoved looks for a joint under the pointer.
 func (b *yearBody) MouseMoved(ev *desktop.MouseEvent) {
+	if b.move == nil {
+		b.readDay(b.data.Axis.First + int(math.Floor(float64(ev.Position.X/b.zoom))))
+	}
 	var hover *YearPlace
 	if place, ok := b.at(ev.Position); ok && place.Joint {
 		hover = &place
@@ -198,6 +277,9 @@ func (b *yearBody) MouseMoved(ev *desktop.MouseEvent) {
 
 // MouseOut forgets the joint.
 func (b *yearBody) MouseOut() {
+	if b.move == nil {
+		b.readDay(b.data.Axis.Today)
+	}
 	if b.hover != nil {
 		b.hover = nil
 		b.touch()

@@ -2,6 +2,8 @@ package widgets
 
 import (
 	"fmt"
+	"image/color"
+	"math"
 	"slices"
 	"strconv"
 	"testing"
@@ -35,19 +37,29 @@ func exampleYear(rows int) YearData {
 		}
 		axis.Ticks = append(axis.Ticks, YearTick{Day: yearDay(m, 1), Label: label, Major: m == 1})
 	}
-	return YearData{Axis: axis, Rows: rows, DayLabel: dayLabel, Row: func(i int) YearRow {
+	for d := 0; d < 365; d += 7 {
+		axis.Weeks = append(axis.Weeks, YearTick{Day: d, Label: strconv.Itoa(time.Date(2025, 1, 1+d, 0, 0, 0, 0, time.UTC).Day())})
+	}
+	return YearData{Axis: axis, Sky: exampleSky(), Rows: rows, DayLabel: dayLabel, Row: func(i int) YearRow {
 		shift := i % 5 * 3
 		spring, summer := yearDay(3, 12)+shift, yearDay(5, 16)-shift
 		autumn, winter := yearDay(9, 18)+shift, yearDay(11, 20)
 		row := YearRow{Label: names[i%len(names)], Detail: strconv.Itoa(31+i) + " L, terrace", Segments: []YearSegment{
-			{Start: -40, End: spring, Category: 3, Label: "Conifer, ivy, heather", Icon: theme.IconFrost, Fixed: true},
+			{Start: -40, End: spring, Category: 3, Label: "Conifer, ivy, heather", Fixed: true},
 			{Start: spring, End: summer, Category: 0, Label: "Pansy, tulip", Early: spring - 6, Late: spring + 9},
 			{Start: summer, End: autumn, Category: 1, Label: "Pelargonium, bidens, trailing petunia", Early: summer - 8, Late: summer + 8, Pinned: i == 1},
 			{Start: autumn, End: winter, Category: 2, Label: "Aster, heuchera", Early: autumn - 5, Late: autumn + 5, Ghost: i == 2},
-			{Start: winter, End: 420, Category: 3, Label: "Conifer, ivy", Icon: theme.IconFrost},
+			{Start: winter, End: 420, Category: 3, Label: "Conifer, ivy"},
 		}}
 		if i == 0 {
-			row.Good = []YearRange{{yearDay(5, 8), yearDay(10, 2)}}
+			row.Good = []YearRange{{summer - 4, summer + 5}, {autumn - 4, autumn + 4}}
+		}
+		for k := range row.Segments {
+			s := &row.Segments[k]
+			s.Plants = examplePlants[k%len(examplePlants)]
+			if i != 3 {
+				s.Profile = exampleProfile(s.End - s.Start)
+			}
 		}
 		for d := summer + 14; d < autumn; d += 12 {
 			row.Marks = append(row.Marks, YearMark{Day: d, Kind: MarkKind(len(row.Marks) % 2)})
@@ -56,8 +68,43 @@ func exampleYear(rows int) YearData {
 	}}
 }
 
+// examplePlants are invented plantings in small.
+var examplePlants = [][]YearPlant{
+	{{Mounding, rgb(0x6a4fa0), rgb(0x5f8f45)}, {Upright, rgb(0xe9c63b), rgb(0x5f8f45)}},
+	{{Mounding, rgb(0xc8452f), rgb(0x4b7a35)}, {Trailing, rgb(0xf2d24a), rgb(0x7da553)}, {Upright, rgb(0x8a6bb8), rgb(0x4b7a35)}},
+	{{Upright, rgb(0xf2efe4), rgb(0x39603a)}, {Trailing, rgb(0xd8e3d2), rgb(0x8fae8a)}},
+}
+
+func rgb(v uint32) color.NRGBA {
+	return color.NRGBA{R: uint8(v >> 16), G: uint8(v >> 8), B: uint8(v), A: 255}
+}
+
+// exampleProfile grows in for six weeks, holds and fades.
+func exampleProfile(days int) []float32 {
+	profile := make([]float32, days)
+	for d := range profile {
+		t := float64(d)
+		profile[d] = float32(math.Min(1, 0.35+t/65) * math.Min(1, 1.25-math.Max(0, t-70)/90))
+	}
+	return profile
+}
+
+// exampleSky is an invented year of weather.
+func exampleSky() YearSky {
+	sky := YearSky{
+		Name: "The yard", Ticks: []ChartTick{{-10, "-10 °C"}, {0, "0 °C"}, {15, "15 °C"}, {30, "30 °C"}},
+		Reading: func(day int) []string { return []string{dayLabel(day), "4 to 13 °C", "freeze 62%"} },
+	}
+	for d := range 365 {
+		season := -math.Cos(2 * math.Pi * float64(d-20) / 365)
+		sky.Low, sky.High = append(sky.Low, 5+10*season), append(sky.High, 14+12*season)
+		sky.Freeze = append(sky.Freeze, 1/(1+math.Exp((5+10*season-2)*1.2)))
+	}
+	return sky
+}
+
 func TestYearChartLook(t *testing.T) {
-	golden.Check(t, "yearchart", fyne.NewSize(900, 340), func() fyne.CanvasObject {
+	golden.Check(t, "yearchart", fyne.NewSize(900, 420), func() fyne.CanvasObject {
 		c := NewYearChart(exampleYear(5))
 		c.Select(YearPlace{Row: 0, Segment: 2, Joint: true})
 		c.body.FocusGained()
@@ -130,7 +177,7 @@ func TestYearChartMovesAJointByMouse(t *testing.T) {
 	c := newTestChart(t, 3)
 	var moved []int
 	c.OnMoveJoint = func(row, segment, day int) { moved = append(moved, row, segment, day) }
-	left, top := c.drawn.labelWidth(900), c.drawn.headHeight()
+	left, top := c.drawn.labelWidth(900), c.drawn.headHeight()+c.drawn.skyHeight()
 	from := fyne.NewPos(left+c.body.x(yearDay(5, 13))+2, top+c.body.rowHeight()+20) // row 1
 	by := c.body.zoom*10 + 0.3
 	canvas := fyne.CurrentApp().Driver().CanvasForObject(c)
@@ -228,4 +275,113 @@ func TestYearChartSurvivesEmptyData(t *testing.T) {
 	c.Set(YearData{Axis: YearAxis{First: 5, Last: 5}})
 	test.TapAt(c.body, fyne.NewPos(3, 3))
 	w.Canvas().Capture()
+}
+
+// held plays the keys that are held with the wheel.
+func held(c *YearChart, keys fyne.KeyModifier) { c.modifiers = func() fyne.KeyModifier { return keys } }
+
+func TestYearChartWheelScrollsAndZooms(t *testing.T) {
+	c := newTestChart(t, 50)
+	c.SetZoom(8)
+	c.ScrollToDay(200)
+	x, y := c.scroll.Offset.X, c.scroll.Offset.Y
+	test.Scroll(fyne.CurrentApp().Driver().CanvasForObject(c), fyne.NewPos(500, 200), 0, -40)
+	if c.scroll.Offset.Y <= y || c.scroll.Offset.X != x {
+		t.Errorf("the wheel went from %v, %v to %v", x, y, c.scroll.Offset)
+	}
+	held(c, fyne.KeyModifierShift)
+	y = c.scroll.Offset.Y
+	c.wheel.Scrolled(&fyne.ScrollEvent{Scrolled: fyne.NewDelta(0, -40)})
+	if c.scroll.Offset.X <= x || c.scroll.Offset.Y != y {
+		t.Errorf("with Shift the wheel went from %v, %v to %v", x, y, c.scroll.Offset)
+	}
+	held(c, fyne.KeyModifierShortcutDefault)
+	at := fyne.NewPos(100, 20)
+	day := (c.scroll.Offset.X + at.X) / c.body.zoom
+	c.wheel.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: at}, Scrolled: fyne.NewDelta(0, 50)})
+	if c.body.zoom <= 8 {
+		t.Error("with Control the wheel does not zoom")
+	}
+	if now := (c.scroll.Offset.X + at.X) / c.body.zoom; math.Abs(float64(now-day)) > 0.2 {
+		t.Errorf("under the pointer was day %v and is %v", day, now)
+	}
+}
+
+// The zoom goes from a month to all days, whatever is asked.
+func TestYearChartZoomHasEnds(t *testing.T) {
+	c := newTestChart(t, 3)
+	c.SetZoom(1000)
+	if got := c.Days(); got != leastDays {
+		t.Errorf("the least are %d days", got)
+	}
+	c.SetZoom(0.001)
+	if got := c.Days(); got != 365 {
+		t.Errorf("the most are %d days", got)
+	}
+	var told []int
+	c.OnZoom = func(days int) { told = append(told, days) }
+	c.SetZoom(4)
+	if len(told) != 1 {
+		t.Errorf("told of %v", told)
+	}
+}
+
+// The days that were asked for stay in sight when the width changes.
+func TestYearChartKeepsItsDays(t *testing.T) {
+	c := newTestChart(t, 3)
+	c.ShowDays(90, 200)
+	for _, width := range []float32{500, 1300, 900} {
+		c.Resize(fyne.NewSize(width, 300))
+		if got := c.Days(); got != 90 {
+			t.Errorf("at %v there are %d days", width, got)
+		}
+		if m := c.body.day(c.scroll.Offset.X + c.scroll.Size().Width/2); m < 199 || m > 201 {
+			t.Errorf("at %v the middle is day %d", width, m)
+		}
+	}
+}
+
+// A step sideways moves the pictures of rows and draws them anew only now and then.
+func TestYearChartDrawsAheadSideways(t *testing.T) {
+	c := newTestChart(t, 50)
+	c.SetZoom(8)
+	c.ScrollToDay(100)
+	from, _ := c.body.span()
+	changes := 0
+	for range 100 {
+		c.scrollBy(3, 0)
+		now, width := c.body.span()
+		if now != from {
+			from = now
+			changes++
+		}
+		if c.body.offset.X < now || c.body.offset.X+c.body.view.Width > now+width {
+			t.Fatalf("at %v only %v to %v is drawn", c.body.offset.X, now, now+width)
+		}
+	}
+	if changes > 3 {
+		t.Errorf("300 units were drawn %d times", changes)
+	}
+}
+
+func TestYearChartSaysWhatAMoveCosts(t *testing.T) {
+	c := newTestChart(t, 3)
+	data := exampleYear(3)
+	data.Moving = func(p YearPlace, day int) YearMove {
+		row := data.Row(p.Row)
+		row.Segments[p.Segment].Start, row.Segments[p.Segment-1].End = day, day
+		return YearMove{Title: dayLabel(day), Lines: []string{"costs 1.4 days"}, Bad: day > yearDay(3, 20), Row: &row}
+	}
+	c.Set(data)
+	press(c.body, fyne.KeyRight, fyne.KeyReturn, fyne.KeyRight)
+	if got, want := c.AccessibilityLabel(), "Trough by the gate, Pansy, tulip, 13 Mar, costs 1.4 days"; got != want {
+		t.Errorf("said %q, want %q", got, want)
+	}
+	if got := c.body.drawn.rows[0].row.Segments[1].Start; got != yearDay(3, 13) {
+		t.Errorf("the row shows the change-out on %s", dayLabel(got))
+	}
+	press(c.body, fyne.KeyEscape)
+	if got := c.body.drawn.rows[0].row.Segments[1].Start; got != yearDay(3, 12) {
+		t.Errorf("given up, the row shows the change-out on %s", dayLabel(got))
+	}
 }

@@ -11,11 +11,11 @@ func (b *yearBody) FocusGained() {
 // FocusLost gives up a move and makes the ring thin.
 func (b *yearBody) FocusLost() {
 	b.focused = false
-	b.move = nil
-	b.touch()
+	b.cancelMove()
 }
 
-// TypedRune zooms with + and −, and shows everything with 0.
+// TypedRune zooms with + and −, shows everything with 0, scrolls sideways with [ and ]
+// and goes to today with T.
 func (b *yearBody) TypedRune(r rune) {
 	switch r {
 	case '+', '=':
@@ -24,6 +24,16 @@ func (b *yearBody) TypedRune(r rune) {
 		b.chart.SetZoom(b.zoom / zoomStep)
 	case '0':
 		b.chart.FitAll()
+	case '[':
+		b.chart.scrollBy(-b.view.Width/4, 0)
+	case ']':
+		b.chart.scrollBy(b.view.Width/4, 0)
+	case 't', 'T':
+		b.chart.ScrollToToday()
+	default:
+		if b.chart.OnRune != nil {
+			b.chart.OnRune(r, b.selected)
+		}
 	}
 }
 

@@ -15,10 +15,9 @@ func (b *yearBody) CreateRenderer() fyne.WidgetRenderer {
 	r := &yearBodyRenderer{
 		body: b, today: canvas.NewRectangle(color.Transparent), ring: newRing(),
 		ghost: canvas.NewRectangle(color.Transparent), bubble: canvas.NewRectangle(color.Transparent),
-		day: canvas.NewText("", nil), rows: map[int]*yearRowView{},
+		rows: map[int]*yearRowView{},
 	}
-	r.bubble.CornerRadius = 3
-	r.day.Alignment = fyne.TextAlignCenter
+	r.bubble.CornerRadius, r.bubble.StrokeWidth = 3, theme.Hair
 	b.drawn = r
 	return r
 }
@@ -29,7 +28,9 @@ type yearBodyRenderer struct {
 	spare         []*yearRowView
 	today, ring   *canvas.Rectangle
 	ghost, bubble *canvas.Rectangle
-	day           *canvas.Text
+	said          []*canvas.Text // of a joint on the move
+	objects       []fyne.CanvasObject
+	stale         bool // the list of objects is to be made anew
 }
 
 func (r *yearBodyRenderer) MinSize() fyne.Size {
@@ -43,8 +44,8 @@ func (r *yearBodyRenderer) Layout(fyne.Size) { r.scrolled(false) }
 // Refresh draws every row in sight anew.
 func (r *yearBodyRenderer) Refresh() { r.scrolled(true) }
 
-// scrolled brings the rows in sight up to date; rows that stay in sight are drawn
-// anew only when redraw is set or the sheet moved sideways.
+// scrolled brings the rows in sight up to date. Rows that stay in sight are drawn anew
+// only when redraw is set or when the sheet has moved sideways beyond what is drawn.
 func (r *yearBodyRenderer) scrolled(redraw bool) {
 	b := r.body
 	first, end := b.visible()
@@ -56,7 +57,7 @@ func (r *yearBodyRenderer) scrolled(redraw bool) {
 		}
 	}
 	h := b.rowHeight()
-	width := min(b.view.Width, r.MinSize().Width)
+	from, width := b.span()
 	for index := first; index < end; index++ {
 		view, kept := r.rows[index]
 		if !kept {
@@ -64,11 +65,22 @@ func (r *yearBodyRenderer) scrolled(redraw bool) {
 			r.rows[index] = view
 			show(view.raster, true)
 		}
-		if !kept || redraw || view.from != b.offset.X || view.raster.Size().Width != width {
-			view.show(index, b.row(index), b.offset.X, width, float32(index)*h, h)
+		if !kept || redraw || view.from != from || view.width != width || view.height != h {
+			view.show(index, b.row(index), from, width, float32(index)*h, h)
+		} else {
+			view.write()
 		}
 	}
+	r.stale = true
 	r.refreshMarks(h)
+}
+
+// redraw draws one row as it would be.
+func (r *yearBodyRenderer) redraw(index int, row YearRow) {
+	if view, ok := r.rows[index]; ok {
+		view.show(index, row, view.from, view.width, float32(index)*view.height, view.height)
+		r.stale = true
+	}
 }
 
 func (r *yearBodyRenderer) take() *yearRowView {
@@ -100,33 +112,65 @@ func (r *yearBodyRenderer) refreshMarks(h float32) {
 	r.refreshMove(l, h)
 }
 
+// refreshMove says beside a joint on the move what it would cost.
 func (r *yearBodyRenderer) refreshMove(l look, h float32) {
 	b := r.body
 	moving := b.move != nil
-	for _, o := range []fyne.CanvasObject{r.ghost, r.bubble, r.day} {
-		show(o, moving)
-	}
+	show(r.ghost, moving)
+	show(r.bubble, moving)
 	if !moving {
+		for _, t := range r.said {
+			show(t, false)
+		}
 		return
 	}
-	text := ""
-	if b.data.DayLabel != nil {
-		text = b.data.DayLabel(b.move.day)
+	ink := theme.ColorPen
+	if b.move.said.Bad {
+		ink = fynetheme.ColorNameError
 	}
-	fill(r.ghost, l.colour(theme.ColorPen))
-	fill(r.bubble, l.colour(theme.ColorPen))
-	l.set(r.day, text, scriptStrong.in(fynetheme.ColorNameBackground))
+	fill(r.ghost, l.colour(ink))
+	r.bubble.FillColor, r.bubble.StrokeColor = l.colour(theme.ColorSurface), l.colour(ink)
+	r.bubble.StrokeWidth = ringWidth
+	r.bubble.Refresh()
 	x, y := b.x(b.move.day), float32(b.move.place.Row)*h
 	place(r.ghost, x-1, y, 2, h)
-	size := r.day.MinSize()
-	w := size.Width + theme.Step2
-	left := max(b.offset.X, min(x-w/2, b.offset.X+b.view.Width-w))
-	top := y - size.Height - theme.Half
+	r.writeMove(l, x, y, h)
+}
+
+func (r *yearBodyRenderer) writeMove(l look, x, y, h float32) {
+	b := r.body
+	lines := append([]string{b.move.said.Title}, b.move.said.Lines...)
+	width, height := float32(0), float32(0)
+	for i, line := range lines {
+		if i == len(r.said) {
+			r.said = append(r.said, canvas.NewText("", nil))
+			r.stale = true
+		}
+		kind := scriptCaption.in(fynetheme.ColorNameForeground)
+		if i == 0 {
+			kind = scriptStrong
+		}
+		l.set(r.said[i], line, kind)
+		show(r.said[i], true)
+		size := r.said[i].MinSize()
+		width, height = max(width, size.Width), height+size.Height
+	}
+	for _, t := range r.said[len(lines):] {
+		show(t, false)
+	}
+	width, height = width+theme.Step2, height+theme.Step
+	left := max(b.offset.X, min(x-width/2, b.offset.X+b.view.Width-width))
+	top := y - height - theme.Half
 	if top < b.offset.Y {
 		top = y + h
 	}
-	place(r.bubble, left, top, w, size.Height+theme.Half)
-	place(r.day, left, top+theme.Half/2, w, size.Height)
+	place(r.bubble, left, top, width, height)
+	at := top + theme.Half
+	for _, t := range r.said[:len(lines)] {
+		size := t.MinSize()
+		place(t, left+theme.Step, at, size.Width, size.Height)
+		at += size.Height
+	}
 }
 
 // rect is an area of the body.
@@ -142,7 +186,7 @@ func (b *yearBody) area(p YearPlace) (rect, bool) {
 	y := float32(p.Row)*h + stripTop - 2
 	band := h - stripTop - stripFoot + 4
 	if p.Joint {
-		return rect{b.x(s.Start) - grip, y, 2 * grip, band}, true
+		return rect{b.x(s.Start) - grip, y - 3, 2 * grip, band + 3}, true
 	}
 	x0 := max(b.x(s.Start)-2, 0)
 	x1 := min(b.x(s.End)+2, b.x(b.data.Axis.Last))
@@ -151,17 +195,29 @@ func (b *yearBody) area(p YearPlace) (rect, bool) {
 
 // Objects puts the line of today over the strips and under what is written.
 func (r *yearBodyRenderer) Objects() []fyne.CanvasObject {
-	var strips, marks []fyne.CanvasObject
+	if !r.stale && r.objects != nil {
+		return r.objects
+	}
+	r.stale = false
+	var objects []fyne.CanvasObject
 	first, end := r.body.visible()
 	for i := first; i < end; i++ {
 		if view, ok := r.rows[i]; ok {
-			strips = append(strips, view.raster)
-			marks = append(marks, view.marks()...)
+			objects = append(objects, view.raster)
 		}
 	}
-	objects := append(strips, r.today)
-	objects = append(objects, marks...)
-	return append(objects, r.ring, r.ghost, r.bubble, r.day)
+	objects = append(objects, r.today)
+	for i := first; i < end; i++ {
+		if view, ok := r.rows[i]; ok {
+			objects = append(objects, view.texts()...)
+		}
+	}
+	objects = append(objects, r.ring, r.ghost, r.bubble)
+	for _, t := range r.said {
+		objects = append(objects, t)
+	}
+	r.objects = objects
+	return objects
 }
 
 func (r *yearBodyRenderer) Destroy() {}

@@ -1,5 +1,6 @@
-// Package year draws every pot as a strip through the year, with change-outs as joints
-// that can be moved by mouse and by arrow keys.
+// Package year draws every pot as a strip through the year under the weather of its
+// site, with change-outs as labels in the ground that can be moved by mouse and by
+// arrow keys.
 package year
 
 import (
@@ -11,7 +12,6 @@ import (
 	"fourturn/app/widgets"
 	"fourturn/app/words"
 	"fourturn/planner"
-	"fourturn/planner/civil"
 )
 
 // Shell is what the page needs of the window around it.
@@ -19,6 +19,7 @@ type Shell interface {
 	ShowWorking(f planner.Figure)
 	Status(text string)
 	GoTo(room, id string)
+	Canvas() fyne.Canvas
 }
 
 // View is the page of the year.
@@ -28,137 +29,85 @@ type View struct {
 	shell  Shell
 	page   fyne.CanvasObject
 	header *widgets.PageHeader
-	chart  *widgets.YearChart
-	stack  *fyne.Container
+	bar    *bar
+	strips *strips
+	foot   *foot
 	empty  fyne.CanvasObject
-	about  fyne.CanvasObject // the line that tells of the chosen planting
-	risk   *widgets.Segments
-	title  *fyne.Container
-	start  *widgets.Figure
-	spread *widgets.Figure
-	reason *widgets.Figure
-	unpin  *widgets.Button
-	place  widgets.YearPlace
+	none   fyne.CanvasObject
+	body   *fyne.Container
 }
 
 // New returns the page.
 func New(s *screen.Screen, w *words.Words, shell Shell) *View {
-	v := &View{screen: s, words: w, shell: shell, place: widgets.YearPlace{Row: -1, Segment: -1}}
-	names, _ := s.Risks()
-	v.risk = widgets.NewSegments(w.T("year.risk_name"), names, func(i int) { v.try(s.SetRisk(i)) })
-	v.header = widgets.NewPageHeader(w.T("year.title"), "", v.risk)
-	v.chart = widgets.NewYearChart(widgets.YearData{})
-	v.chart.OnSelect = v.tell
-	v.chart.OnOpen = func(p widgets.YearPlace) { shell.GoTo("pots", s.Row(p.Row).ID) }
-	v.chart.OnMoveJoint = func(row, segment, day int) { v.try(s.Move(row, segment, civil.Date(day))) }
-	v.empty = widgets.NewEmptyState(theme.DrawingYear, w.T("year.empty_title"), w.T("year.empty_text"))
-	v.stack = container.NewStack(v.empty, v.chart)
-	v.about = v.foot()
-	v.page = container.NewBorder(v.header, v.about, nil, nil, v.stack)
+	v := &View{screen: s, words: w, shell: shell}
+	v.bar = newBar(v)
+	v.header = widgets.NewPageHeader(w.T("year.title"), "", v.bar.today, v.bar.closer, v.bar.wider, v.bar.span)
+	v.foot = newFoot(v)
+	v.strips = newStrips(v)
+	v.empty = widgets.NewEmptyState(theme.DrawingYear, w.T("year.empty_title"), w.T("year.empty_text"),
+		widgets.NewButton(widgets.ButtonData{Icon: theme.IconPots, Label: w.T("year.empty_go"), Kind: widgets.ButtonMain}, func() { shell.GoTo("pots", "") }))
+	again := widgets.NewButton(widgets.ButtonData{Label: w.T("year.show_all"), Kind: widgets.ButtonMain}, v.showAll)
+	v.none = widgets.NewEmptyState(theme.DrawingSearch, w.T("year.none_found_title"), w.T("year.none_found_text"), again)
+	v.body = container.NewBorder(v.bar.object, v.foot.object, nil, nil, container.NewStack(v.none, v.strips.chart))
+	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewStack(v.empty, v.body))
 	v.Refresh()
 	return v
-}
-
-// foot is the line that tells of the chosen planting.
-func (v *View) foot() fyne.CanvasObject {
-	v.title = container.NewStack()
-	v.start = widgets.NewFigure(widgets.FigureData{Label: v.words.T("year.change_out"), Value: "–"}, nil)
-	v.spread = widgets.NewFigure(widgets.FigureData{Label: v.words.T("year.spread"), Value: "–"}, nil)
-	v.reason = widgets.NewFigure(widgets.FigureData{Label: v.words.T("year.reason"), Value: "–"}, nil)
-	v.unpin = widgets.NewButton(widgets.ButtonData{Icon: theme.IconPin, Label: v.words.T("year.unpin")}, func() {
-		v.try(v.screen.Unpin(v.place.Row, v.place.Segment))
-	})
-	v.unpin.Disable()
-	figures := container.NewGridWithColumns(3, v.start, v.spread, v.reason)
-	return container.NewBorder(nil, nil, nil, container.NewCenter(v.unpin), container.NewVBox(v.title, figures))
 }
 
 // Object returns the page to be shown.
 func (v *View) Object() fyne.CanvasObject { return v.page }
 
+// Open looks at a pot.
+func (v *View) Open(id string) {
+	if v.screen.RowOf(id) < 0 {
+		v.screen.ShowAll()
+	}
+	v.Refresh()
+	if row := v.screen.RowOf(id); row >= 0 {
+		v.strips.chart.Select(widgets.YearPlace{Row: row, Segment: v.screen.Standing(row)})
+	}
+}
+
 // Refresh shows the year as it is now.
 func (v *View) Refresh() {
-	v.header.Set(v.words.T("year.title"), v.screen.Risk())
-	_, chosen := v.screen.Risks()
-	v.risk.SetChoice(chosen)
-	if !v.screen.Known() || v.screen.Rows() == 0 {
+	if !v.screen.Known() || v.screen.Empty() {
+		v.header.Set(v.words.T("year.title"), "")
+		v.header.SetTools()
+		v.body.Hide()
 		v.empty.Show()
-		v.chart.Hide()
-		v.about.Hide()
 		return
 	}
 	v.empty.Hide()
-	v.chart.Show()
-	v.about.Show()
-	v.chart.Set(v.data())
-	v.tell(v.place)
+	v.body.Show()
+	v.header.SetTools(v.bar.today, v.bar.closer, v.bar.wider, v.bar.span)
+	v.showRows()
 }
 
-func (v *View) data() widgets.YearData {
-	first, last := v.screen.Span()
-	axis := widgets.YearAxis{First: int(first), Last: int(last), Today: int(v.screen.Today()), TodayLabel: v.words.T("year.today")}
-	for _, t := range v.screen.Ticks() {
-		axis.Ticks = append(axis.Ticks, widgets.YearTick{Day: int(t.Day), Label: t.Label, Major: t.Year})
-	}
-	return widgets.YearData{
-		Axis: axis, Rows: v.screen.Rows(), Row: v.row,
-		DayLabel: func(day int) string { return v.screen.Day(civil.Date(day)) },
-	}
-}
-
-func (v *View) row(i int) widgets.YearRow {
-	r := v.screen.Row(i)
-	row := widgets.YearRow{Label: r.Label, Detail: r.Detail}
-	for _, s := range r.Segments {
-		row.Segments = append(row.Segments, widgets.YearSegment{
-			Start: int(s.From), End: int(s.To), Category: s.Season, Label: s.Label,
-			Pinned: s.Pinned, Fixed: s.Happened, Early: int(s.Earliest), Late: int(s.Latest),
-		})
-		if s.Earliest < s.Latest {
-			row.Good = append(row.Good, widgets.YearRange{Start: int(s.Earliest), End: int(s.Latest)})
-		}
-	}
-	for _, f := range r.Feeds {
-		kind := widgets.MarkDisc
-		if f.Turn%2 == 1 {
-			kind = widgets.MarkRing
-		}
-		row.Marks = append(row.Marks, widgets.YearMark{Day: int(f.Day), Kind: kind})
-	}
-	return row
-}
-
-// tell says below the strips what there is to say of a planting.
-func (v *View) tell(p widgets.YearPlace) {
-	v.place = p
-	if !v.screen.Known() {
+// showRows shows the pots that answer what is asked.
+func (v *View) showRows() {
+	v.header.Set(v.words.T("year.title"), v.screen.About())
+	v.bar.show()
+	if v.screen.Rows() == 0 {
+		v.strips.chart.Hide()
+		v.foot.object.Hide()
+		v.none.Show()
 		return
 	}
-	told := v.screen.Tell(p.Row, p.Segment)
-	v.unpin.Disable()
-	v.title.Objects = []fyne.CanvasObject{widgets.NewText(v.words.T("year.hint"))}
-	for _, f := range []struct {
-		figure       *widgets.Figure
-		label, value string
-	}{{v.start, "year.change_out", told.Value}, {v.spread, "year.spread", told.Spread}, {v.reason, "year.reason", told.Reason}} {
-		if f.value == "" {
-			f.value = "–"
-		}
-		f.figure.Set(widgets.FigureData{Label: v.words.T(f.label), Value: f.value, Soft: f.figure == v.start && told.Soft})
-	}
-	v.start.SetOnWorking(nil)
-	if told.Title != "" {
-		v.title.Objects = []fyne.CanvasObject{widgets.NewText(told.Title)}
-		if !told.Start.IsZero() {
-			v.start.SetOnWorking(func() { v.shell.ShowWorking(told.Start) })
-		}
-		if told.Pinned {
-			v.unpin.Enable()
-		}
-	}
-	v.title.Refresh()
+	v.none.Hide()
+	v.foot.object.Show()
+	v.strips.show()
+	v.strips.chart.Show()
+	v.foot.show()
 }
 
+// showAll asks for nothing any more.
+func (v *View) showAll() {
+	v.screen.ShowAll()
+	v.showRows()
+	v.shell.Canvas().Focus(v.strips.chart.Body())
+}
+
+// try reports an edit that was refused and shows what is there now.
 func (v *View) try(err error) {
 	if err != nil {
 		v.shell.Status(err.Error())

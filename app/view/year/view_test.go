@@ -7,6 +7,7 @@ import (
 
 	"fourturn/app/screen/screentest"
 	screen "fourturn/app/screen/year"
+	"fourturn/app/theme"
 	"fourturn/app/view/year"
 	"fourturn/app/widgets/golden"
 	"fourturn/planner"
@@ -17,10 +18,12 @@ type shell struct {
 	status string
 	shown  []planner.Figure
 	went   string
+	canvas fyne.Canvas
 }
 
 func (s *shell) ShowWorking(f planner.Figure) { s.shown = append(s.shown, f) }
 func (s *shell) Status(text string)           { s.status = text }
+func (s *shell) Canvas() fyne.Canvas          { return s.canvas }
 func (s *shell) GoTo(room, id string)         { s.went = room + " " + id }
 
 var small, large = fyne.NewSize(900, 600), fyne.NewSize(1280, 800)
@@ -38,4 +41,11 @@ func TestPictures(t *testing.T) {
 	check(t, "example", screentest.Example(t), small, large)
 	check(t, "longest", screentest.LongestNames(t), small, large)
 	check(t, "empty", screentest.Empty(), small)
+}
+
+func TestPictureOfLargerText(t *testing.T) {
+	d := screentest.Open(t, screentest.Example(t), screentest.SummerDay)
+	golden.CheckWith(t, "larger", theme.Options{Mode: theme.Light, TextScale: 1.5}, large, func() fyne.CanvasObject {
+		return year.New(screen.New(d.Session, d.Words), d.Words, &shell{}).Object()
+	})
 }

@@ -194,3 +194,27 @@ func (s *Sheet) blend(x, y int, c color.NRGBA, cover float32) {
 	pix[0], pix[1], pix[2] = mix(c.R, pix[0]), mix(c.G, pix[1]), mix(c.B, pix[2])
 	pix[3] = uint8(total*255 + 0.5)
 }
+
+// Clear takes everything off a sheet, so that it can be drawn on again; false where it
+// is of another size.
+func (s *Sheet) Clear(w, h int) bool {
+	if s.w != max(w, 1) || s.h != max(h, 1) {
+		return false
+	}
+	clear(s.Image.Pix)
+	return true
+}
+
+// Lay lays an image over the sheet with its upper left corner at a pixel.
+func (s *Sheet) Lay(over *image.NRGBA, x, y int) {
+	box := over.Rect.Add(image.Pt(x, y)).Intersect(s.Image.Rect)
+	for row := box.Min.Y; row < box.Max.Y; row++ {
+		from := over.PixOffset(box.Min.X-x, row-y)
+		for col := box.Min.X; col < box.Max.X; col++ {
+			if p := over.Pix[from : from+4 : from+4]; p[3] > 0 {
+				s.blend(col, row, color.NRGBA{R: p[0], G: p[1], B: p[2], A: p[3]}, 1)
+			}
+			from += 4
+		}
+	}
+}

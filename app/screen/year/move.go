@@ -1,0 +1,79 @@
+package year
+
+import (
+	"fourturn/app/words"
+	"fourturn/planner"
+	"fourturn/planner/civil"
+	"fourturn/planner/finding"
+	"fourturn/planner/working"
+)
+
+// Refusal is why something was not done, in words for the person.
+type Refusal struct{ Text string }
+
+// Error returns the text.
+func (e *Refusal) Error() string { return e.Text }
+
+// Move pins the start of a planting to a day. What has happened stays as it was
+// logged, and a day outside the days shown is refused.
+func (s *Screen) Move(row, segment int, day civil.Date) error {
+	pot, stand := s.at(row, segment)
+	if stand == nil {
+		return nil
+	}
+	if stand.Happened {
+		return &Refusal{Text: s.words.T("year.happened")}
+	}
+	if first, last := s.planned(); day < first || day > last {
+		return &Refusal{Text: s.words.T("year.outside", words.A{"first": first, "last": last})}
+	}
+	return s.pin("year.edit_move", pot, stand.Season, day)
+}
+
+// Pin holds on to the day that a change-out has now.
+func (s *Screen) Pin(row, segment int) error {
+	_, stand := s.at(row, segment)
+	if stand == nil || stand.Pinned {
+		return nil
+	}
+	return s.Move(row, segment, stand.From)
+}
+
+// Unpin gives the day of a change-out back to the site. It does nothing to one that is
+// not pinned.
+func (s *Screen) Unpin(row, segment int) error {
+	pot, stand := s.at(row, segment)
+	if stand == nil || !stand.Pinned {
+		return nil
+	}
+	return s.pin("year.edit_unpin", pot, stand.Season, 0)
+}
+
+// at returns the pot and the planting at a place of the strips, or nil.
+func (s *Screen) at(row, segment int) (*planner.Pot, *planner.Stand) {
+	p := s.pot(row)
+	if p == nil || segment < 0 || segment >= len(p.Stands) {
+		return nil, nil
+	}
+	return p.Pot, &p.Stands[segment]
+}
+
+func (s *Screen) pin(name string, of *planner.Pot, season planner.Season, day civil.Date) error {
+	args := []finding.Arg{
+		{Name: "pot", Value: working.Text(of.Label())},
+		{Name: "season", Value: working.Text("plan.season." + string(season))},
+	}
+	err := s.session.Do(name, args, func(plan planner.Plan) (planner.Plan, error) {
+		return plan.WithPot(of.ID, func(pot *planner.Pot) {
+			for i := range pot.Plantings {
+				if pot.Plantings[i].Season == season {
+					pot.Plantings[i].Start = day
+				}
+			}
+		})
+	})
+	if err != nil {
+		return &Refusal{Text: s.words.T("year.refused", words.A{"cause": err.Error()})}
+	}
+	return nil
+}
