@@ -12,7 +12,7 @@ import (
 // bar is what is asked of the pots, and how many days are in sight.
 type bar struct {
 	view                 *View
-	search               *widgets.SearchEntry
+	search               *widgets.FilterEntry
 	client, place, shape *choice
 	risk                 *widgets.ChoiceField
 	all                  *widgets.Button
@@ -41,7 +41,7 @@ const oneYear = 2
 func newBar(v *View) *bar {
 	b := &bar{view: v}
 	w := v.words
-	b.search = widgets.NewSearchEntry(w.T("year.search"), func(typed string) {
+	b.search = widgets.NewFilterEntry(w.T("year.search"), func(typed string) {
 		v.screen.Search(typed)
 		v.showRows()
 	}, v.toStrips)
