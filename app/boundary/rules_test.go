@@ -18,6 +18,8 @@ type exception struct {
 var exceptions = []exception{
 	{"app/theme/outline", "app/widgets/ink", "turns the strokes of icons into outlines with the pen that the widgets draw with"},
 	{"app/view/pots", "planner/vessel", "draws the outlines by which the chapter describes a shape"},
+	{"app/widgets/plantdraw", "plants", "paints what package plants/sketch draws of a plant of the book"},
+	{"app/widgets/plantdraw", "plants/sketch", "paints what package plants/sketch draws of a plant of the book"},
 }
 
 // check applies every rule to a tree and returns what breaks them, sorted.
