@@ -5,13 +5,13 @@ import "fourturn/planner/working"
 // Figure is one worked-out value together with the way to its working.
 type Figure struct {
 	Value working.Value
-	trace func() working.Trace
+	trace *func() working.Trace // a pointer tells this figure from another of the same value
 }
 
 // NewFigure returns a figure whose working is built when somebody asks for it.
 // The function must give the same trace whenever it is called, from any goroutine.
 func NewFigure(value working.Value, trace func() working.Trace) Figure {
-	return Figure{Value: value, trace: trace}
+	return Figure{Value: value, trace: &trace}
 }
 
 // IsZero reports whether there is no figure: what it would be worked out from is
@@ -26,5 +26,5 @@ func (f Figure) Working() working.Trace {
 	if f.trace == nil {
 		panic("planner: working of no figure")
 	}
-	return f.trace()
+	return (*f.trace)()
 }

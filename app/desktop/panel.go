@@ -1,6 +1,8 @@
 package desktop
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
@@ -18,7 +20,8 @@ type panel struct {
 	card    *widgets.WorkingCard
 	path    []working.Trace // the figures that led here, the one shown last
 	data    widgets.WorkingData
-	old     bool           // the plan has changed since
+	figure  planner.Figure // what was opened, its trace the first of the path
+	place   planner.FigurePlace
 	before  fyne.Focusable // what had the focus
 	onClose func()
 }
@@ -80,18 +83,8 @@ func (p *panel) AccessibilityRole() fyne.AccessibleRole { return fyne.Accessible
 
 // set shows a working.
 func (p *panel) set(data widgets.WorkingData) {
-	p.data, p.old = data, false
+	p.data = data
 	p.card.Set(data)
-}
-
-// outdated says that the plan has changed since the working was opened.
-func (p *panel) outdated(remark string) {
-	if !p.Visible() || p.old {
-		return
-	}
-	p.old = true
-	p.data.Notes = append([]string{remark}, p.data.Notes...)
-	p.card.Set(p.data)
 }
 
 // ShowWorking opens the working of a figure beside the page. A zero figure has
@@ -104,10 +97,42 @@ func (s *Shell) ShowWorking(f planner.Figure) {
 		s.panel.before = s.Canvas().Focused()
 	}
 	s.panel.path = []working.Trace{f.Working()}
+	s.panel.figure, s.panel.place = f, ""
+	if outlook, _ := s.session.Outlook(); outlook != nil {
+		s.panel.place = outlook.PlaceOf(f)
+	}
 	s.showTrace()
 	s.panel.Show()
 	s.content.Refresh()
 	s.Canvas().Focus(s.panel)
+}
+
+// renewWorking shows the working of what has become of the open figure in a new
+// outlook, as deep into its inputs as they are still there. It closes the panel where
+// the figure is gone, or is one that a page added up: a stale figure is a lie.
+func (s *Shell) renewWorking() {
+	outlook, current := s.session.Outlook()
+	if !s.panel.Visible() || !current || outlook == nil || outlook.PlaceOf(s.panel.figure) != "" {
+		return
+	}
+	figure := outlook.FigureAt(s.panel.place)
+	if figure.IsZero() {
+		s.CloseWorking()
+		s.Status(s.words.T("desktop.working_gone"))
+		return
+	}
+	path := []working.Trace{figure.Working()}
+	for _, deeper := range s.panel.path[1:] {
+		in := slices.IndexFunc(path[len(path)-1].Inputs, func(in working.Input) bool {
+			return in.From != nil && in.From.Name == deeper.Name
+		})
+		if in < 0 {
+			break
+		}
+		path = append(path, *path[len(path)-1].Inputs[in].From)
+	}
+	s.panel.figure, s.panel.path = figure, path
+	s.showTrace()
 }
 
 // CloseWorking closes the panel and puts the focus back to the figure.
@@ -122,7 +147,7 @@ func (s *Shell) CloseWorking() {
 	} else {
 		s.Canvas().Unfocus()
 	}
-	s.panel.before, s.panel.path = nil, nil
+	s.panel.before, s.panel.path, s.panel.figure = nil, nil, planner.Figure{}
 }
 
 // WorkingOpen reports whether the panel is open.

@@ -3,6 +3,7 @@ package desktop
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -95,10 +96,6 @@ func TestWorkingPanel(t *testing.T) {
 	if st.panel.data.Title != "Feeding" || len(st.panel.data.Path) != 0 {
 		t.Errorf("the way back led to %q", st.panel.data.Title)
 	}
-	st.rename("Yard")
-	if len(st.panel.data.Notes) != 1 {
-		t.Errorf("an old working says %q", st.panel.data.Notes)
-	}
 	st.press(fyne.KeyEscape)
 	if st.WorkingOpen() || st.Canvas().Focused() != figure {
 		t.Errorf("Esc left the panel open %v and the focus at %v", st.WorkingOpen(), st.Canvas().Focused())
@@ -106,6 +103,38 @@ func TestWorkingPanel(t *testing.T) {
 	st.ShowWorking(planner.Figure{})
 	if st.WorkingOpen() {
 		t.Error("no figure opened a working")
+	}
+}
+
+// After an edit the panel shows what has become of its figure, as deep as it was
+// opened, and closes when the figure is gone.
+func TestWorkingIsNeverStale(t *testing.T) {
+	st := newStage(t)
+	st.Canvas().Focus(st.pages["due"].figure)
+	st.press(fyne.KeyF1)
+	st.rename("Yard")
+	if got := st.panel.data.Result; !st.WorkingOpen() || got != "35 L" {
+		t.Errorf("after an edit the working says %q, open %v", got, st.WorkingOpen())
+	}
+	st.panel.data.Inputs[0].OnOpen()
+	st.Perform("undo")
+	st.settle()
+	if st.panel.data.Title != "Pots" || len(st.panel.data.Path) != 1 {
+		t.Errorf("undo led from the input to %q under %v", st.panel.data.Title, st.panel.data.Path)
+	}
+	st.panel.data.Path[0].OnOpen()
+	if st.panel.data.Result != "38 L" {
+		t.Errorf("undo left the figure at %q", st.panel.data.Result)
+	}
+	st.rename("")
+	if st.WorkingOpen() || !strings.Contains(st.text(), "not there any more") {
+		t.Errorf("the working of a figure that is gone is open: %v; said %q", st.WorkingOpen(), st.text())
+	}
+	st.rename("Roof")
+	st.ShowWorking(mixFigure()) // of no outlook, as a page adds up
+	st.rename("Yard")
+	if st.WorkingOpen() {
+		t.Error("a working that cannot be found again stayed open")
 	}
 }
 

@@ -135,7 +135,7 @@ func (s *Shell) Hint(text string) { s.status.SetHint(text) }
 func (s *Shell) heard(event session.Event) {
 	if event.Has(session.PlanChanged) || event.Has(session.OutlookChanged) {
 		s.refreshPages()
-		s.panel.outdated(s.words.T("desktop.working_outdated"))
+		s.renewWorking()
 	}
 	s.refreshFile()
 	s.refreshMenus()

@@ -48,15 +48,17 @@ func (p *fakePage) Refresh()                  { p.refreshed++ }
 func (p *fakePage) Open(id string)            { p.opened = append(p.opened, id) }
 
 // mixFigure is a figure whose first input has a working of its own.
-func mixFigure() planner.Figure {
+func mixFigure() planner.Figure { return mixFigureOf(38) }
+
+func mixFigureOf(litres float64) planner.Figure {
 	volume := working.Trace{
 		Name: "pots.title", Formula: "V = a × b × h", Result: working.Number(31, working.Litre),
 		Source: working.Source{Status: working.Definition},
 		Inputs: []working.Input{{Symbol: "a", Name: "due.title", Value: working.Number(0.8, working.Metre), Source: working.Source{Status: working.Entered}}},
 	}
-	return planner.NewFigure(working.Number(38, working.Litre), func() working.Trace {
+	return planner.NewFigure(working.Number(litres, working.Litre), func() working.Trace {
 		return working.Trace{
-			Name: "feeding.title", Formula: "B = V × (1 + s)", Result: working.Number(38, working.Litre),
+			Name: "feeding.title", Formula: "B = V × (1 + s)", Result: working.Number(litres, working.Litre),
 			Source: working.Source{Status: working.CommonPractice},
 			Inputs: []working.Input{
 				{Symbol: "V", Name: "pots.title", Value: working.Number(31, working.Litre), From: &volume},
@@ -64,6 +66,16 @@ func mixFigure() planner.Figure {
 			},
 		}
 	})
+}
+
+// workOut gives every plan one figure, which grows with its title; an empty title
+// has none.
+func workOut(_ context.Context, p *planner.Plan) *planner.Outlook {
+	o := &planner.Outlook{Plan: p}
+	if p.Title != "" {
+		o.Buying = []planner.Buying{{Product: "mix", Need: mixFigureOf(38 + float64(len(p.Title)-len("Terrace")))}}
+	}
+	return o
 }
 
 func newStage(t *testing.T) *stage {
@@ -83,7 +95,7 @@ func (st *stage) start(a fyne.App) {
 	store := planfile.NewStore(st.state, func() time.Time { return day }, random)
 	s := session.New(session.Config[*planner.Outlook]{
 		Store: store, Holder: planfile.Holder{User: "someone", Since: day},
-		WorkOut: func(_ context.Context, p *planner.Plan) *planner.Outlook { return &planner.Outlook{Plan: p} },
+		WorkOut: workOut,
 		Post: func(f func()) {
 			st.mu.Lock()
 			defer st.mu.Unlock()
@@ -108,7 +120,10 @@ func (st *stage) rooms() []Room {
 	room := func(key string, icon theme.IconName, label string) Room {
 		return Room{Key: key, Icon: icon, Label: label, Make: func(s *Shell) Page {
 			p := &fakePage{field: widget.NewEntry()}
-			p.figure = widgets.NewFigure(widgets.FigureData{Value: "38 L"}, func() { s.ShowWorking(mixFigure()) })
+			p.figure = widgets.NewFigure(widgets.FigureData{Value: "38 L"}, func() {
+				outlook, _ := s.session.Outlook()
+				s.ShowWorking(outlook.Buying[0].Need)
+			})
 			p.object = container.NewVBox(p.field, p.figure)
 			st.pages[key] = p
 			return p
