@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"crypto/rand"
 	"os"
 	"os/user"
@@ -32,25 +33,30 @@ func openWindow(t *terminal, path string) int {
 		t.complain("desktop.no_display")
 		return exitFault
 	}
-	app.SetMetadata(metadata())
-	a := app.NewWithID(appID)
-	w := newWiring(t, a, newStore(stateFolder(), t.now), fyne.Do)
-	w.window = a.NewWindow(appName)
-	w.window.SetMaster()
-	w.open()
-	w.window.Resize(w.shell.Settings().Window())
-	w.begin(path)
-	day := t.today()
-	a.Lifecycle().SetOnEnteredForeground(func() {
-		w.shell.LookForChanges()
-		if today := t.today(); today != day {
-			day = today
-			w.session.WorkOutAgain()
-		}
+	watch := newWatch(t)
+	defer watch.book.Close()
+	return watch.guard(func(closing func(func())) {
+		app.SetMetadata(metadata())
+		a := app.NewWithID(appID)
+		w := newWiring(t, a, newStore(stateFolder(), t.now), fyne.Do)
+		w.log = watch.book.Note
+		closing(w.closeSession)
+		w.window = a.NewWindow(appName)
+		w.window.SetMaster()
+		w.open()
+		w.window.Resize(w.shell.Settings().Window())
+		w.begin(path)
+		w.shell.TellCrash(watch.book.LastCrash())
+		day := t.today()
+		a.Lifecycle().SetOnEnteredForeground(func() {
+			w.shell.LookForChanges()
+			if today := t.today(); today != day {
+				day = today
+				w.session.WorkOutAgain()
+			}
+		})
+		w.window.ShowAndRun()
 	})
-	w.window.ShowAndRun()
-	w.session.Close()
-	return exitGood
 }
 
 // hasDisplay reports whether a window can be opened here. Windows and macOS always
@@ -72,6 +78,18 @@ type wiring struct {
 	window   fyne.Window
 	shell    *desktop.Shell
 	folder   string // where plans are kept
+	log      func(event string, about ...string)
+}
+
+// patience is how long the end of the program waits for a plan file on a drive that
+// hangs.
+const patience = 5 * time.Second
+
+// closeSession writes what is to be written; unsaved work goes into the journal.
+func (w *wiring) closeSession() {
+	ctx, cancel := context.WithTimeout(context.Background(), patience)
+	defer cancel()
+	w.session.CloseContext(ctx)
 }
 
 // newWiring joins a session to the planner. The window is still missing.
@@ -102,7 +120,7 @@ func (w *wiring) open() {
 		NewPlan: newPlan, Example: examplePlan,
 		Begin:  beginner(w.session, text, w.ref, w.terminal.today),
 		Find:   finder(w.session, text, w.ref.Book),
-		Folder: w.folder, About: about(w.ref), PlantName: plantName(w.ref), Reword: w.open,
+		Folder: w.folder, About: about(w.ref), PlantName: plantName(w.ref), Reword: w.open, Log: w.log,
 	})
 }
 

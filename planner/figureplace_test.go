@@ -1,38 +1,26 @@
 package planner_test
 
 import (
-	"os"
 	"testing"
 
 	"fourturn/planner"
-	"fourturn/planner/civil"
-	"fourturn/planner/planfile"
-	"fourturn/plants"
 )
 
-func exampleOutlook(t *testing.T, edit func(*planner.Plan)) *planner.Outlook {
+// outlookOf works out the yard with two round pots of one size, after an edit.
+func outlookOf(t *testing.T, edit func(*planner.Plan)) *planner.Outlook {
 	t.Helper()
-	text, err := os.ReadFile("../assets/example.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	document, err := planfile.Decode(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	book, err := plants.Builtin()
-	if err != nil {
-		t.Fatal(err)
-	}
-	plan := *document.Plan()
+	plan := yard()
+	twin := plan.Pots[0]
+	twin.ID = "twin"
+	plan.Pots = append([]planner.Pot{plan.Pots[0], twin}, plan.Pots[1:]...)
 	edit(&plan)
-	return planner.WorkOut(&plan, planner.Reference{Book: book}, civil.MustParse("2027-06-08"))
+	return planner.WorkOut(&plan, reference(t), today)
 }
 
 // Each figure has a place of its own, and two pots of one size are not confused.
 func TestFiguresAreFoundAgain(t *testing.T) {
 	same := func(*planner.Plan) {}
-	all, again := exampleOutlook(t, same), exampleOutlook(t, same)
+	all, again := outlookOf(t, same), outlookOf(t, same)
 	for i := range all.Pots {
 		p := &all.Pots[i]
 		for _, f := range []planner.Figure{p.Mix, p.Wet, p.Stands[0].Start, p.Stands[len(p.Stands)-1].Plants[0].Count} {
@@ -54,16 +42,16 @@ func TestFiguresAreFoundAgain(t *testing.T) {
 }
 
 func TestAFigureFollowsItsPot(t *testing.T) {
-	all := exampleOutlook(t, func(*planner.Plan) {})
+	all := outlookOf(t, func(*planner.Plan) {})
 	at := all.PlaceOf(all.Pots[1].Mix)
-	changed := exampleOutlook(t, func(p *planner.Plan) {
+	changed := outlookOf(t, func(p *planner.Plan) {
 		p.Pots = append([]planner.Pot(nil), p.Pots[1:]...)
 		p.Pots[0].Vessel.Height *= 1.2
 	})
 	if got := changed.FigureAt(at); got.IsZero() || got.Number() <= all.Pots[1].Mix.Number() {
 		t.Errorf("a higher pot takes %v instead of %v", got.Value, all.Pots[1].Mix.Value)
 	}
-	gone := exampleOutlook(t, func(p *planner.Plan) { p.Pots = p.Pots[:1] })
+	gone := outlookOf(t, func(p *planner.Plan) { p.Pots = p.Pots[:1] })
 	if !gone.FigureAt(at).IsZero() {
 		t.Error("the figure of a pot that is gone is still there")
 	}

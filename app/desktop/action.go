@@ -31,6 +31,7 @@ func (s *Shell) do(a *Action) bool {
 	if !a.enabled() || s.dialogOpen() && !a.Over {
 		return false
 	}
+	s.log("action", a.Name)
 	a.Run()
 	return true
 }

@@ -3,6 +3,7 @@ package desktop
 import (
 	"errors"
 	"io/fs"
+	"path/filepath"
 
 	"fyne.io/fyne/v2"
 
@@ -25,9 +26,20 @@ const (
 
 // fail says that something did not work, why, and what is still safe.
 func (s *Shell) fail(titleKey string, err error) {
+	s.log("failure", append([]string{titleKey}, logged(err)...)...)
 	s.notice(aboutFailure, widgets.NoticeData{
 		Kind: widgets.NoticeError, Title: s.words.T(titleKey), Text: Explain(s.words, err, s.units()),
 	})
+}
+
+// logged is what the log may hold of an error: what failed at which file, without
+// the folders that it lies in.
+func logged(err error) []string {
+	var file *planfile.FileError
+	if errors.As(err, &file) {
+		return []string{file.TextKey(), filepath.Base(file.Path)}
+	}
+	return nil
 }
 
 // succeed takes away what was said of an earlier failure.
@@ -148,6 +160,7 @@ func (s *Shell) OpenFile(path string) {
 				return
 			}
 			s.settings.AddRecent(path)
+			s.log("opened", filepath.Base(path))
 			s.opened(s.words.T("desktop.opened", words.A{"path": path}))
 			s.lookBeside()
 		})
@@ -187,6 +200,7 @@ func (s *Shell) saved(path string, err error, then func()) {
 		return
 	}
 	s.settings.AddRecent(path)
+	s.log("saved", filepath.Base(path))
 	s.unnotice(aboutChange)
 	s.succeed(s.words.T("desktop.saved", words.A{"path": path}))
 	if err != nil { // the plan is in its file, but not as safely as usual

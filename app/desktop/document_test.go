@@ -279,3 +279,42 @@ func TestStateOfTheFileIsSaid(t *testing.T) {
 		t.Errorf("says %q, window %q", st.text(), st.window.Title())
 	}
 }
+
+func TestACrashIsToldOnce(t *testing.T) {
+	st := newStage(t)
+	st.TellCrash("")
+	if noticeText(st) != "" {
+		t.Error("told of no crash")
+	}
+	path := filepath.Join(t.TempDir(), "crash-1.txt")
+	st.TellCrash(path)
+	if !strings.Contains(noticeText(st), path) {
+		t.Errorf("said %q", noticeText(st))
+	}
+	st.unnotice(aboutCrash)
+	st.TellCrash(path)
+	if noticeText(st) != "" {
+		t.Error("told twice")
+	}
+}
+
+func TestWhatIsDoneIsLogged(t *testing.T) {
+	st := newStage(t)
+	var lines []string
+	st.config.Log = func(event string, about ...string) { lines = append(lines, event+" "+strings.Join(about, " ")) }
+	st.Perform("units_us")
+	st.Perform("go_pots")
+	st.Perform("undo") // back to what is saved, so that nobody asks
+	st.settle()
+	st.OpenFile(filepath.Join(t.TempDir(), "secret", "gone.yaml"))
+	st.settle()
+	all := strings.Join(lines, "\n")
+	for _, want := range []string{"action units_us", "edit desktop.edit_units", "room pots"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("the log lacks %q:\n%s", want, all)
+		}
+	}
+	if strings.Contains(all, "secret") || !strings.Contains(all, "gone.yaml") {
+		t.Errorf("the log names folders, or not the file:\n%s", all)
+	}
+}

@@ -1,6 +1,7 @@
 package desktop
 
 import (
+	"net/url"
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
@@ -15,6 +16,9 @@ import (
 // aboutRecovery is the subject of the notice on work of a session that ended
 // without saving.
 const aboutRecovery = "recovery"
+
+// aboutCrash is the subject of the notice on a program that stopped unexpectedly.
+const aboutCrash = "crash"
 
 // OfferRecovery says that there is unsaved work of sessions that ended without
 // saving it, and offers to bring back the newest.
@@ -33,6 +37,25 @@ func (s *Shell) OfferRecovery() {
 		Kind: widgets.NoticeNote, Title: s.words.T("desktop.recovery_title"),
 		Text:   s.recoveryText(work, len(found)-1),
 		Action: s.words.T("desktop.recovery_look"), OnAction: func() { s.askRecover(work) },
+	})
+}
+
+// TellCrash says, once for each, that the program stopped unexpectedly and where it
+// wrote down why; "" is no crash.
+func (s *Shell) TellCrash(path string) {
+	if path == "" || path == s.settings.ToldCrash() {
+		return
+	}
+	s.settings.SetToldCrash(path)
+	s.notice(aboutCrash, widgets.NoticeData{
+		Kind: widgets.NoticeWarning, Title: s.words.T("desktop.crash_title"),
+		Text:   s.words.T("desktop.crash_text", words.A{"path": path}),
+		Action: s.words.T("desktop.crash_folder"), OnAction: func() {
+			folder := &url.URL{Scheme: "file", Path: filepath.ToSlash(filepath.Dir(path))}
+			if err := s.config.App.OpenURL(folder); err != nil {
+				s.fail("desktop.not_done", err)
+			}
+		},
 	})
 }
 

@@ -96,6 +96,7 @@ func (s *Shell) arrive() {
 	s.CloseWorking()
 	s.status.SetHint("")
 	here := s.history.here()
+	s.log("room", here.room)
 	i := s.roomIndex(here.room)
 	s.rail.Select(i)
 	s.showPage()

@@ -23,6 +23,7 @@ const (
 	keyTextScale = "text_scale"
 	keyLanguage  = "language"
 	keyRecent    = "recent_plans"
+	keyCrash     = "told_crash"
 )
 
 const recentKept = 8 // plans; a list that can be read at a glance
@@ -104,3 +105,9 @@ func (s *Settings) AddRecent(path string) {
 func (s *Settings) ForgetRecent(path string) {
 	s.preferences.SetStringList(keyRecent, slices.DeleteFunc(slices.Clone(s.Recent()), func(p string) bool { return p == path }))
 }
+
+// ToldCrash returns the crash file that was last spoken of.
+func (s *Settings) ToldCrash() string { return s.preferences.String(keyCrash) }
+
+// SetToldCrash remembers that a crash file was spoken of.
+func (s *Settings) SetToldCrash(path string) { s.preferences.SetString(keyCrash, path) }

@@ -40,6 +40,9 @@ type Config struct {
 	Begin func(*Shell)
 	// Find opens the search for everything; nil where there is none.
 	Find func(*Shell)
+	// Log keeps what was done, for who has to find out why the program stopped: a
+	// word for the event and names of actions, edits or files. It may be nil.
+	Log func(event string, about ...string)
 	// Reword makes the shell anew after another language was chosen; nil hides the
 	// choice.
 	Reword func()
@@ -133,12 +136,22 @@ func (s *Shell) Hint(text string) { s.status.SetHint(text) }
 
 // heard is called after every change of the session.
 func (s *Shell) heard(event session.Event) {
+	if step, ok := s.session.UndoStep(); ok && event.Has(session.PlanChanged) {
+		s.log("edit", step.Name)
+	}
 	if event.Has(session.PlanChanged) || event.Has(session.OutlookChanged) {
 		s.refreshPages()
 		s.renewWorking()
 	}
 	s.refreshFile()
 	s.refreshMenus()
+}
+
+// log keeps a line of what was done.
+func (s *Shell) log(event string, about ...string) {
+	if s.config.Log != nil {
+		s.config.Log(event, about...)
+	}
 }
 
 // refreshFile shows the state of the plan's file: the title of the window, the
