@@ -19,6 +19,7 @@ type Plan struct {
 	Sites     []Site
 	Spots     []Spot
 	Mix       MixSettings
+	Year      YearSettings
 	Feeding   FeedingSettings
 	Products  []Product
 	Blends    []Blend

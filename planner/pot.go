@@ -22,6 +22,10 @@ type Pot struct {
 	RetireAfter  int           // mean age in planting seasons from which all mix is replaced; 0 means the plan's
 	MixSince     civil.Date    // when the pot was last filled with all fresh mix; zero if not known
 	PlantMass    quantity.Mass // of the plants above the mix at their heaviest; 0 means an estimate
+	ChangeOuts   int           // wanted a year at most; 0 means as the plan says
+	Match        string        // pots with the same word get the same plantings on the same days, as a pair at a door
+	Pins         []Pin
+	Bans         []Ban
 }
 
 // RefreshPolicy says what is done with old mix at a change-out.
@@ -62,6 +66,7 @@ type Part struct {
 	Role  Role    // empty means the plant's usual role
 	Count int     // plants; 0 lets the planner count from the pot's size and the share
 	Share float64 // share of the pot's surface, 0 to 1; 0 shares what is left evenly
+	Stays bool    // may stay in the pot at a change-out, the rest changing around it
 }
 
 // Role is what a plant does in a planting.

@@ -47,6 +47,7 @@ func (s *Session[O]) finishWork(revision uint64, outlook O) {
 	if revision == s.revision {
 		s.outlook, s.outlookFor = outlook, revision
 		s.notify(OutlookChanged)
+		s.runErrands()
 	}
 	if again {
 		s.startWork()
@@ -58,5 +59,6 @@ func (s *Session[O]) finishWork(revision uint64, outlook O) {
 // plant book.
 func (s *Session[O]) WorkOutAgain() {
 	s.revision++ // the answer we have is stale
+	s.dropErrands()
 	s.startWork()
 }

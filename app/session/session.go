@@ -38,6 +38,8 @@ type Session[O any] struct {
 	outlook    O
 	outlookFor uint64 // revision that outlook belongs to; 0 is none
 	recompute  recompute
+	errands    map[int]*errand
+	nextErrand int
 
 	disk      queue // plan files, which may lie on a drive that hangs
 	state     queue // the journal, which must be written all the same
@@ -57,6 +59,7 @@ func New[O any](config Config[O]) *Session[O] {
 		config:    config,
 		busy:      map[Work]int{},
 		listeners: map[int]func(Event){},
+		errands:   map[int]*errand{},
 	}
 	s.journal.store = config.Store
 	s.adopt(&planner.Plan{Risk: planner.DefaultRisk}, file{}, true)
@@ -115,6 +118,7 @@ func (s *Session[O]) adopt(plan *planner.Plan, f file, clean bool) {
 func (s *Session[O]) show(plan *planner.Plan) {
 	s.plan = plan
 	s.revision++
+	s.dropErrands()
 	s.startWork()
 	s.keepUnsaved()
 }
@@ -141,6 +145,7 @@ func (s *Session[O]) CloseContext(ctx context.Context) {
 	}
 	s.closed = true
 	s.recompute.stop()
+	s.stopErrands()
 	s.state.add(s.journal.close)
 	s.disk.add(s.file.lock.Release)
 	s.state.wait(context.Background())

@@ -27,6 +27,8 @@ func TestEveryFieldOfThePlanIsWritten(t *testing.T) {
 	plan.Blends = []planner.Blend{{Parts: make([]planner.BlendPart, 1)}}
 	plan.Recipes[0].Parts = make([]planner.Part, 1)
 	plan.Pots[0].Plantings = []planner.Planting{{Plants: make([]planner.Part, 1)}}
+	plan.Pots[0].Pins, plan.Pots[0].Bans = make([]planner.Pin, 1), make([]planner.Ban, 1)
+	plan.Year.Refused = make([]planner.Days, 1)
 	plan.Pots[0].Vessel.Rings = make([]vessel.Ring, 1)
 	plan.Pots[0].Vessel.Liner = &vessel.Spec{Rings: make([]vessel.Ring, 1)}
 	leaves := 0

@@ -89,6 +89,8 @@ var (
 	longitudeMeasure = degrees("longitude", "0.13° W", "E", "W")
 	monthsMeasure    = plain("months", working.Month, "3.5 months", scaled(" months", 1), "months", "month")
 	daysMeasure      = plain("days", working.Day, "10 days", scaled(" days", 1), "days", "day")
+	minutesMeasure   = plain("minutes", working.Minute, "20 min", scaled(" min", 1), "min", "minutes", "minute")
+	hoursMeasure     = plain("hours", working.Hour, "8 h", scaled(" h", 1), "h", "hours", "hour")
 	rateMeasure      = plain("rate", working.GramPerLitre, "4 g/L", scaled(" g/L", 1), "g/L", "kg/m3", "kg/m³")
 	strengthMeasure  = plain("strength", working.MilligramPerLitre, "150 ppm", scaled(" ppm", 1), "ppm", "mg/L")
 	countMeasure     = plain("count", working.None, "3", scaled("", 1), "")

@@ -37,6 +37,7 @@ var planForm = newForm(
 	table("sites", siteForm, func(s *planner.Site) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Site { return &p.Sites }),
 	table("spots", spotForm, func(s *planner.Spot) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Spot { return &p.Spots }),
 	inner("mix", mixForm, func(p *planner.Plan) *planner.MixSettings { return &p.Mix }),
+	inner("year", yearForm, func(p *planner.Plan) *planner.YearSettings { return &p.Year }),
 	inner("feeding", feedingForm, func(p *planner.Plan) *planner.FeedingSettings { return &p.Feeding }),
 	table("products", productForm, func(s *planner.Product) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Product { return &p.Products }),
 	table("blends", blendForm, func(s *planner.Blend) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Blend { return &p.Blends }),
@@ -126,8 +127,7 @@ var feedingForm = newForm(
 	names("turn", productReference, func(f *planner.FeedingSettings) *[]string { return &f.Turn }),
 	whole("interval", daysMeasure, 1, longestInterval, func(f *planner.FeedingSettings) *int { return &f.Interval }),
 	number("can", volumeMeasure, 0.1, largestCan, func(f *planner.FeedingSettings) *quantity.Volume { return &f.Can }),
-	word("first_day", func(f *planner.FeedingSettings) *string { return &f.FirstDay },
-		"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"),
+	word("first_day", func(f *planner.FeedingSettings) *string { return &f.FirstDay }, weekdays...),
 )
 
 var recipeForm = newForm(
@@ -142,6 +142,7 @@ var partForm = newForm(
 	word("role", func(p *planner.Part) *planner.Role { return &p.Role }, planner.Thriller, planner.Filler, planner.Spiller),
 	whole("count", countMeasure, 1, mostPlants, func(p *planner.Part) *int { return &p.Count }),
 	number("share", shareMeasure, 0.001, 1, func(p *planner.Part) *float64 { return &p.Share }),
+	flag("stays", func(p *planner.Part) *bool { return &p.Stays }),
 )
 
 var entryForm = newForm(

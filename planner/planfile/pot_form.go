@@ -22,6 +22,10 @@ var potForm = newForm(append(append(
 		func(p *planner.Planting) *string { return (*string)(&p.Season) },
 		func(p *planner.Pot) *[]planner.Planting { return &p.Plantings })),
 	number("plant_mass", massMeasure, 0.001, 5000, func(p *planner.Pot) *quantity.Mass { return &p.PlantMass }),
+	whole("change_outs", countMeasure, 1, mostChangeOuts, func(p *planner.Pot) *int { return &p.ChangeOuts }),
+	text("match", MaxName, func(p *planner.Pot) *string { return &p.Match }),
+	table("pins", pinForm, func(p *planner.Pin) *string { return &p.ID }, func(p *planner.Pot) *[]planner.Pin { return &p.Pins }),
+	table("bans", banForm, func(b *planner.Ban) *string { return &b.ID }, func(p *planner.Pot) *[]planner.Ban { return &p.Bans }),
 	text("notes", MaxNotes, func(p *planner.Pot) *string { return &p.Notes }),
 )...)
 

@@ -63,6 +63,7 @@ func Plan() *rapid.Generator[*planner.Plan] {
 			SlowRelease: one(t, products), Turn: some(t, products), Interval: rapid.IntRange(0, 60).Draw(t, "interval"),
 			Can: quantity.Volume(decimal(t, 1, 100, 1)), FirstDay: rapid.SampledFrom([]string{"", "saturday"}).Draw(t, "day"),
 		}
+		p.Year = wishes(t)
 		spots := ids(p.Spots, func(s planner.Spot) string { return s.ID })
 		recipes := ids(p.Recipes, func(s planner.Recipe) string { return s.ID })
 		p.Pots = each(t, "pots", func(t *rapid.T, id string) planner.Pot { return pot(t, id, spots, recipes) })
@@ -119,6 +120,7 @@ func pot(t *rapid.T, id string, spots, recipes []string) planner.Pot {
 		MixSince: date(t, true), Notes: Text().Draw(t, "notes"), RefreshShare: share(t, 0.1, 1),
 		RetireAfter: rapid.IntRange(0, 40).Draw(t, "retire"), PlantMass: quantity.Mass(decimal(t, 1, 30, 1)),
 	}
+	wanted(t, &p, recipes)
 	for _, s := range planner.Seasons {
 		if rapid.Bool().Draw(t, "planted") {
 			p.Plantings = append(p.Plantings, planner.Planting{Season: s, Recipe: one(t, recipes), Plants: parts(t), Start: date(t, true)})
@@ -132,7 +134,7 @@ func parts(t *rapid.T) []planner.Part {
 	for range rapid.IntRange(0, 3).Draw(t, "parts") {
 		list = append(list, planner.Part{
 			Plant: "plant-" + word(t), Role: rapid.SampledFrom([]planner.Role{"", planner.Thriller, planner.Filler, planner.Spiller}).Draw(t, "role"),
-			Count: rapid.IntRange(0, 9).Draw(t, "count"), Share: share(t, 0.01, 1),
+			Count: rapid.IntRange(0, 9).Draw(t, "count"), Share: share(t, 0.01, 1), Stays: rapid.Bool().Draw(t, "stays"),
 		})
 	}
 	return list
