@@ -14,10 +14,10 @@ checks := all,-ST1000,-ST1003
 # Packages that never draw: they run under the race detector.
 pure := ./planner/... ./plants/... ./app/session/... ./app/screen/... ./app/words/...
 
-.PHONY: help run test check e2e gallery screenshot bench build windows clean
+.PHONY: help run test check metadata e2e gallery screenshot bench build install install-metadata uninstall windows clean
 
 help: ## list the tasks
-	@awk -F ':.*## ' '/^[a-z0-9]+:.*## / { printf "make %-8s %s\n", $$1, $$2 }' Makefile
+	@awk -F ':.*## ' '/^[a-z0-9]+:.*## / { printf "make %-10s %s\n", $$1, $$2 }' Makefile
 
 run: ## start Fourturn; without a display, write its screens and figures to out/
 	@sh .ci/start $(if $(PLAN),"$(PLAN)")
@@ -41,6 +41,10 @@ check: $(tools)/gofumpt $(tools)/staticcheck ## format, vet for Linux and Window
 	CGO_ENABLED=0 $(tools)/staticcheck -tags $(headless) -checks $(checks) ./...
 	CGO_ENABLED=0 go test ./app/boundary
 
+metadata: ## check what a Linux desktop reads: menu entry, store page, type of plan files
+	@sh .ci/install metadata
+	@sh .ci/metadata
+
 e2e: ## drive the real window through the main job
 	@sh .ci/install window e2e
 	@bash .ci/e2e
@@ -58,6 +62,27 @@ bench: ## run the benchmarks
 build: ## build dist/fourturn for this machine
 	@sh .ci/install window
 	@sh .ci/patiently "Building" go build -tags $(native),release -trimpath -ldflags "-s -w" -o dist/fourturn$$(go env GOEXE) ./app
+
+# Where a Linux desktop looks for programs: PREFIX=/usr for packages, or ~/.local.
+PREFIX ?= /usr/local
+share   = $(DESTDIR)$(PREFIX)/share
+id     := local.fourturn.Fourturn
+
+install: build install-metadata ## install on Linux under PREFIX (/usr/local), for packages with DESTDIR
+	install -D -m 755 dist/fourturn "$(DESTDIR)$(PREFIX)/bin/fourturn"
+	@[ -n "$(DESTDIR)" ] || sh .ci/refresh "$(share)"
+
+install-metadata:
+	install -D -m 644 assets/linux/$(id).desktop "$(share)/applications/$(id).desktop"
+	install -D -m 644 assets/linux/$(id).metainfo.xml "$(share)/metainfo/$(id).metainfo.xml"
+	install -D -m 644 assets/linux/$(id).mime.xml "$(share)/mime/packages/$(id).xml"
+	install -D -m 644 assets/icon.svg "$(share)/icons/hicolor/scalable/apps/$(id).svg"
+	install -D -m 644 assets/icon.png "$(share)/icons/hicolor/512x512/apps/$(id).png"
+
+uninstall: ## take away what "make install" put under PREFIX
+	rm -f "$(DESTDIR)$(PREFIX)/bin/fourturn" "$(share)/applications/$(id).desktop" "$(share)/metainfo/$(id).metainfo.xml" \
+		"$(share)/mime/packages/$(id).xml" "$(share)/icons/hicolor/scalable/apps/$(id).svg" "$(share)/icons/hicolor/512x512/apps/$(id).png"
+	@[ -n "$(DESTDIR)" ] || sh .ci/refresh "$(share)"
 
 # Two programs: one opens the window and has no console, the other is for the
 # command line and has no window.

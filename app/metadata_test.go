@@ -59,3 +59,22 @@ func readTOML(t *testing.T, text string) map[string]string {
 	}
 	return values
 }
+
+// What a Linux desktop reads says the same as the program.
+func TestTheDesktopReadsTheSame(t *testing.T) {
+	for file, wants := range map[string][]string{
+		"../assets/linux/" + appID + ".desktop":      {"\nName=" + appName + "\n", "\nIcon=" + appID + "\n", "\nExec=fourturn %f\n"},
+		"../assets/linux/" + appID + ".metainfo.xml": {"<id>" + appID + "</id>", `<release version="` + appVersion + `"`, "<name>" + appName + "</name>"},
+		"../assets/linux/" + appID + ".mime.xml":     {"*.fourturn.yaml"},
+	} {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, want := range wants {
+			if !strings.Contains(string(text), want) {
+				t.Errorf("%s lacks %q", file, want)
+			}
+		}
+	}
+}

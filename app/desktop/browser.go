@@ -161,7 +161,11 @@ func listFolder(w *words.Words, folder string) ([]browserItem, error) {
 
 func changed(w *words.Words, info fs.FileInfo) string { return w.Date(civil.Of(info.ModTime())) }
 
-// planEndings are how the names of plan files end.
+// planEnding is how the name of a plan file ends if nobody says otherwise; the desktop
+// knows plans by it (assets/linux).
+const planEnding = ".fourturn.yaml"
+
+// planEndings are how the names of plan files may end.
 var planEndings = []string{".yaml", ".yml"}
 
 func isPlanName(name string) bool {

@@ -186,7 +186,7 @@ func (s *Shell) suggestedName() string {
 			return '-'
 		}
 		return r
-	}, s.planName()) + planEndings[0]
+	}, s.planName()) + planEnding
 }
 
 // nameFault returns the key of what is wrong with a name for a file, or "".
@@ -204,7 +204,7 @@ func withEnding(path string) string {
 	if isPlanName(path) {
 		return path
 	}
-	return path + planEndings[0]
+	return path + planEnding
 }
 
 // nameEntry is an entry for a name in a dialog: Enter accepts, Esc cancels.

@@ -96,7 +96,7 @@ func TestSavingAsksForAPlaceOnce(t *testing.T) {
 	}
 	test.Tap(st.button("Save"))
 	st.settle()
-	want := filepath.Join(folder, "Terrace.yaml")
+	want := filepath.Join(folder, "Terrace.fourturn.yaml")
 	if st.session.Path() != want || !slices.Equal(st.settings.Recent(), []string{want}) {
 		t.Errorf("saved in %q, recent %q", st.session.Path(), st.settings.Recent())
 	}
@@ -110,7 +110,7 @@ func TestSavingAsksForAPlaceOnce(t *testing.T) {
 
 func TestSavingAsRefusesAndReplaces(t *testing.T) {
 	st := newStage(t)
-	taken := filepath.Join(st.config.Folder, "taken.yaml")
+	taken := filepath.Join(st.config.Folder, "taken.fourturn.yaml")
 	if err := os.WriteFile(taken, []byte("fourturn: 1\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
