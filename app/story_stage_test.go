@@ -22,7 +22,6 @@ import (
 type stage struct {
 	*wiring
 	t      *testing.T
-	told   *told
 	app    fyne.App
 	desk   *desk
 	folder string // the person's documents
@@ -31,9 +30,9 @@ type stage struct {
 	errors bytes.Buffer
 }
 
-func newStage(t *testing.T, told *told) *stage {
+func newStage(t *testing.T) *stage {
 	s := &stage{
-		t: t, told: told, app: memoryApp(), folder: t.TempDir(), state: t.TempDir(),
+		t: t, app: memoryApp(), folder: t.TempDir(), state: t.TempDir(),
 		now: time.Date(2027, time.April, 14, 9, 0, 0, 0, time.UTC),
 	}
 	s.app.Settings().SetTheme(theme.New(theme.Options{Mode: theme.Light, TextScale: 1}))
@@ -69,7 +68,6 @@ func (s *stage) settle() {
 		}
 	}
 	s.lay()
-	s.told.see(s)
 }
 
 // runPosted runs what has come back by now and reports whether there was anything.

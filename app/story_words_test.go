@@ -68,7 +68,6 @@ func (s *stage) perform(name string) error {
 	if !s.shell.Perform(name) {
 		return fmt.Errorf("the menus have no %s that can be done now", name)
 	}
-	s.told.did[name] = true
 	return nil
 }
 

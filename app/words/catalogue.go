@@ -20,9 +20,9 @@ var files embed.FS
 // catalogue holds the texts of one language by key.
 type catalogue map[string]string
 
-// embedded reads the catalogues inside the program once. They are part of the
+// written reads the catalogues inside the program once. They are part of the
 // program, so that a fault in them is a programmer's.
-var embedded = sync.OnceValue(func() map[string]catalogue {
+var written = sync.OnceValue(func() map[string]catalogue {
 	root, err := fs.Sub(files, "translations")
 	if err != nil {
 		panic("words: " + err.Error())
@@ -34,7 +34,39 @@ var embedded = sync.OnceValue(func() map[string]catalogue {
 	return all
 })
 
-// Languages returns the languages that have a catalogue, in alphabetical order.
+// embedded holds the catalogues that are whole. One that is still being translated is
+// not offered: a page half in one language and half in another helps nobody.
+var embedded = sync.OnceValue(func() map[string]catalogue { return whole(written()) })
+
+// whole returns the catalogues that have a text for every key of English.
+func whole(all map[string]catalogue) map[string]catalogue {
+	complete := map[string]catalogue{}
+	for language, texts := range all {
+		if missing(all[fallbackLanguage], texts) == 0 {
+			complete[language] = texts
+		}
+	}
+	return complete
+}
+
+// missing counts the keys of English without a text. Plural forms differ between
+// languages, and count as one.
+func missing(english, texts catalogue) int {
+	has := map[string]bool{}
+	for key := range texts {
+		name, _, _ := strings.Cut(key, "#")
+		has[name] = true
+	}
+	lacks := map[string]bool{}
+	for key := range english {
+		if name, _, _ := strings.Cut(key, "#"); !has[name] {
+			lacks[name] = true
+		}
+	}
+	return len(lacks)
+}
+
+// Languages returns the languages that have a whole catalogue, in alphabetical order.
 func Languages() []string {
 	var names []string
 	for name := range embedded() {

@@ -238,11 +238,38 @@ func TestEveryKeyHasATextAndEveryTextAUse(t *testing.T) {
 	}
 }
 
+// finished are the languages that must have a text for every key. The others are being
+// translated and are not offered yet.
+var finished = []string{"en"}
+
 func TestTranslationsAgreeWithEnglish(t *testing.T) {
-	for _, language := range Languages() {
-		for _, fault := range faultsOfTranslation(embedded(), language) {
-			t.Error(fault)
+	for language, texts := range written() {
+		done := slices.Contains(finished, language)
+		for _, fault := range faultsOfTranslation(written(), language) {
+			if done || !strings.HasPrefix(fault, language+" lacks ") || strings.Contains(fault, "#") {
+				t.Error(fault)
+			}
 		}
+		if lacks := missing(written()[fallbackLanguage], texts); lacks > 0 {
+			t.Logf("%s lacks %d texts", language, lacks)
+		}
+	}
+	for _, language := range finished {
+		if !slices.Contains(Languages(), language) {
+			t.Errorf("%s is not offered", language)
+		}
+	}
+}
+
+func TestLanguagesInWorkAreNotOffered(t *testing.T) {
+	all := map[string]catalogue{
+		"en": {"a.b": "full", "a.c#one": "one", "a.c#other": "many"},
+		"de": {"a.b": "voll", "a.c#other": "viele"},
+		"es": {"a.b": "lleno"},
+	}
+	offered := whole(all)
+	if len(offered) != 2 || offered["es"] != nil || offered["de"] == nil {
+		t.Errorf("offered: %v", offered)
 	}
 }
 
