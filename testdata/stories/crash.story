@@ -3,7 +3,7 @@ The power goes out before anything was saved
 open the example
 go to "Pots"
 choose "Half barrel"
-set "Name" to "Barrel by the gate"
+press "This pot"; set "Name" to "Barrel by the gate"
 expect unsaved work
 crash and start again
 expect "Unsaved work from an earlier time is still here"

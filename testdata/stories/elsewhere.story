@@ -4,7 +4,7 @@ open the example
 save as "terrace.yaml"
 go to "Pots"
 choose "Half barrel"
-set "Name" to "Barrel by the gate"
+press "This pot"; set "Name" to "Barrel by the gate"
 in "terrace.yaml" somebody writes "Wide bowl by the well" for "Wide bowl"
 come back to the window
 press "Bring in the changes"

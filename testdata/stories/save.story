@@ -5,7 +5,7 @@ save as "terrace.yaml"
 expect no unsaved work
 go to "Pots"
 choose "Half barrel"
-set "Name" to "Barrel by the gate"
+press "This pot"; set "Name" to "Barrel by the gate"
 expect unsaved work
 key Ctrl+S
 expect "Barrel by the gate" in the file "terrace.yaml"
