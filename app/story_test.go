@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"golang.org/x/tools/txtar"
 )
@@ -90,14 +91,23 @@ type sentence struct {
 func (s *stage) carryOut(text string) error {
 	for _, one := range sentences {
 		if words := one.pattern.FindStringSubmatch(text); words != nil {
-			if err := one.do(s, words[1:]); err != nil {
-				return err
-			}
-			s.settle()
-			return nil
+			return s.patiently(func() error { return one.do(s, words[1:]) })
 		}
 	}
 	return fmt.Errorf("no such sentence; there are:\n%s", grammar())
+}
+
+// patiently does something that may have to wait for a look at the disk, which nobody
+// announces: it is tried again for a while before it has failed.
+func (s *stage) patiently(do func() error) error {
+	err := do()
+	for try := 0; err != nil && try < 40; try++ {
+		time.Sleep(50 * time.Millisecond)
+		s.settle()
+		err = do()
+	}
+	s.settle()
+	return err
 }
 
 func grammar() string {
