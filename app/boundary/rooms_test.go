@@ -29,7 +29,7 @@ func mayImport(room string) []string {
 	case within(room, "app/session"):
 		return join([]string{"app/session", "planner", "plants", "planner/planfile"}, foundations, chapters)
 	case within(room, "app/screen"):
-		return join([]string{first(room, 3), "app/session", "app/words", "planner", "planner/planfile", "planner/export", "plants"}, foundations, chapters)
+		return join([]string{first(room, 3), "app/session", "app/words", "planner", "planner/planfile", "planner/sheet", "planner/export", "plants"}, foundations, chapters)
 	case within(room, "app/view"):
 		screen := strings.Replace(first(room, 3), "app/view", "app/screen", 1)
 		return join([]string{first(room, 3), screen, "app/widgets", "app/theme", "app/words", "assets"}, foundations)
@@ -97,7 +97,7 @@ var libraries = map[string][]string{
 	"github.com/gofrs/flock":        {"planner/planfile"},
 	"codeberg.org/go-pdf/fpdf":      {"planner/export"},
 	"github.com/arran4/golang-ical": {"planner/export"},
-	"github.com/xuri/excelize/v2":   {"planner/export"},
+	"github.com/xuri/excelize/v2":   {"planner/export", "planner/sheet"},
 	"gonum.org/v1/gonum":            {"planner", "plants"},
 	"golang.org/x/text":             nil,
 }

@@ -30,6 +30,7 @@ type browser struct {
 	onChange func(name string) // the name of the selected plan, or "" for a folder
 	onChoose func(path string) // Enter, or a second tap, on a plan
 	onFail   func(error)
+	takes    func(name string) bool // which files are listed, by name
 }
 
 // browserItem is a folder or a plan.
@@ -40,7 +41,7 @@ type browserItem struct {
 }
 
 func newBrowser(w *words.Words, folder string) *browser {
-	b := &browser{words: w, place: widget.NewLabel("")}
+	b := &browser{words: w, place: widget.NewLabel(""), takes: isPlanName}
 	b.none = container.NewCenter(widget.NewLabel(w.T("desktop.folder_empty")))
 	b.place.Truncation = fyne.TextTruncateEllipsis
 	b.table = widgets.NewDataTable(widgets.TableData{Sorted: -1})
@@ -54,7 +55,7 @@ func newBrowser(w *words.Words, folder string) *browser {
 
 // show lists a folder. One that cannot be read is reported, and the list stays.
 func (b *browser) show(folder string) {
-	items, err := listFolder(b.words, folder)
+	items, err := listFolder(b.words, folder, b.takes)
 	if err != nil {
 		if b.onFail != nil {
 			b.onFail(err)
@@ -129,9 +130,9 @@ func nearestFolder(folder string) string {
 	}
 }
 
-// listFolder returns the folders and plans in a folder, folders first, each by
+// listFolder returns the folders, and the files that are taken, in a folder, folders first, each by
 // name.
-func listFolder(w *words.Words, folder string) ([]browserItem, error) {
+func listFolder(w *words.Words, folder string, takes func(name string) bool) ([]browserItem, error) {
 	entries, err := os.ReadDir(folder)
 	if err != nil {
 		return nil, err
@@ -142,7 +143,7 @@ func listFolder(w *words.Words, folder string) ([]browserItem, error) {
 			continue
 		}
 		info, err := os.Stat(filepath.Join(folder, e.Name())) // through links
-		if err != nil || !info.IsDir() && !isPlanName(e.Name()) {
+		if err != nil || !info.IsDir() && !takes(e.Name()) {
 			continue
 		}
 		items = append(items, browserItem{name: e.Name(), folder: info.IsDir(), date: changed(w, info)})

@@ -4,11 +4,9 @@ import (
 	"strconv"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"fourturn/app/widgets"
-	"fourturn/app/words"
 )
 
 // askAlike asks how many pots like the chosen one to add.
@@ -66,43 +64,3 @@ func (e *listEntry) TypedKey(ev *fyne.KeyEvent) {
 
 // listSize is the place for the rows of a list: a dozen, each with its five columns.
 var listSize = fyne.NewSize(560, 220)
-
-// askList asks for the rows of a spreadsheet. What is pasted is read at once, so that
-// a fault is said before anything is added.
-func (v *View) askList() {
-	w := v.words
-	rows := newListEntry()
-	rows.PlaceHolder = w.T("pots.paste_example")
-	rows.Wrapping = fyne.TextWrapOff
-	said := container.NewStack(widgets.NewText(" "))
-	say := func(text string) {
-		said.Objects = []fyne.CanvasObject{widgets.NewText(text)}
-		said.Refresh()
-	}
-	rows.OnChanged = func(text string) {
-		pots, err := v.screen.ReadList(text)
-		switch {
-		case text == "":
-			say(" ")
-		case err != nil:
-			say(err.Error())
-		default:
-			say(w.T("pots.paste_ready", words.A{"count": len(pots)}))
-		}
-	}
-	content := container.NewBorder(widgets.NewText(w.T("pots.paste_text")), said, nil, nil, rows)
-	asked := widgets.ShowDialog(v.shell.Canvas(), widgets.DialogData{
-		Title: w.T("pots.paste_title"), Content: content, Accept: w.T("pots.paste_add"), Cancel: w.T("pots.cancel"),
-		Size: listSize, Focus: rows,
-		OnAccept: func() bool {
-			if err := v.screen.AddList(rows.Text); err != nil {
-				say(err.Error())
-				return false
-			}
-			v.Refresh()
-			v.bench.reveal()
-			return true
-		},
-	})
-	rows.onEscape = asked.Cancel
-}
