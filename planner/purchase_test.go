@@ -159,3 +159,33 @@ func TestProductsAndBlendsComeAndGo(t *testing.T) {
 		}
 	}
 }
+
+func TestAmountsAreMeasuredByHand(t *testing.T) {
+	plan := yard()
+	o := planner.WorkOut(&plan, reference(t), today)
+	if got := o.MixByHand(planner.Figure{}); len(got.Hands) != 0 || !got.Figure.IsZero() {
+		t.Errorf("nothing is measured as %+v", got)
+	}
+	stand := o.Pots[0].Stands[2]
+	for name, got := range map[string]planner.ByHand{"mix": o.MixByHand(stand.Mix), "charge": o.ChargeByHand(stand.Charge)} {
+		trace := got.Figure.Working()
+		if len(got.Hands) == 0 || trace.Result != got.Figure.Value || trace.Inputs[0].From == nil {
+			t.Errorf("%s is measured as %+v", name, got)
+		}
+	}
+	if got := o.MixByHand(stand.Mix).Figure.Number(); math.Abs(got/stand.Mix.Number()-1) > 0.05 {
+		t.Errorf("%v L are measured as %v", stand.Mix.Number(), got)
+	}
+	plan.Mix.Pail, plan.Mix.Scoop = quantity.Volume(stand.Mix.Number()), quantity.Volume(stand.Charge.Number()) // prills are about 1 kg/L
+	if got := o.MixByHand(stand.Mix).Hands; len(got) != 1 || got[0].Tool.Key != "mix.tool.own_pail" || got[0].Count != 1 {
+		t.Errorf("a pail of just that size: %+v", got)
+	}
+	if got := o.ChargeByHand(stand.Charge).Hands; len(got) != 1 || got[0].Tool.Key != "mix.tool.scoop" || got[0].Count != 1 {
+		t.Errorf("a scoop of just that size: %+v", got)
+	}
+	plan.Units = quantity.USCustomary
+	plan.Mix.Pail, plan.Mix.Scoop = 0, 0
+	if got := o.ChargeByHand(stand.Charge).Hands; got[0].Tool.Key == "mix.tool.spoon_15" {
+		t.Errorf("in US units: %+v", got)
+	}
+}

@@ -47,6 +47,14 @@ func NewFold(heading string, content fyne.CanvasObject, open bool) *Fold {
 	return f
 }
 
+// SetHeading changes the heading.
+func (f *Fold) SetHeading(heading string) {
+	if f.heading != heading {
+		f.heading = heading
+		f.head.Refresh()
+	}
+}
+
 // SetSummary says in one line what is in the fold.
 func (f *Fold) SetSummary(summary string) {
 	if f.summary != summary {

@@ -209,6 +209,10 @@ func (m *MeasureField) CreateRenderer() fyne.WidgetRenderer {
 	return r
 }
 
+// mostLabel is how much room a label asks for; a longer one, such as a name that a person
+// gave, is shortened where there is no more.
+const mostLabel = 200
+
 type measureRenderer struct {
 	field       *MeasureField
 	label, help *canvas.Text
@@ -218,7 +222,6 @@ type measureRenderer struct {
 
 func (r *measureRenderer) Refresh() {
 	m, l := r.field, lookOf(r.field)
-	l.set(r.label, m.label, scriptCaption)
 	refused := m.problem != ""
 	if !refused {
 		l.set(r.help, m.help, scriptCaption)
@@ -239,13 +242,14 @@ func (r *measureRenderer) fieldWidth(l look) float32 {
 func (r *measureRenderer) MinSize() fyne.Size {
 	l := lookOf(r.field)
 	caption := l.measure("x", scriptCaption).Height
-	width := max(r.fieldWidth(l), l.measure(r.field.label, scriptCaption).Width)
+	width := max(r.fieldWidth(l), min(l.measure(r.field.label, scriptCaption).Width, mostLabel))
 	return fyne.NewSize(width, caption+r.field.entry.MinSize().Height+theme.Half+caption)
 }
 
 func (r *measureRenderer) Layout(size fyne.Size) {
 	l, m := lookOf(r.field), r.field
 	caption := l.measure("x", scriptCaption).Height
+	l.set(r.label, l.fit(m.label, scriptCaption, size.Width), scriptCaption)
 	place(r.label, 0, 0, size.Width, caption)
 	entry := m.entry.MinSize().Height
 	place(m.entry, 0, caption+theme.Half/2, size.Width, entry)

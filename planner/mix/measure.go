@@ -59,6 +59,9 @@ var (
 // Scoop is a tool of the person's own, such as the one in a tub of fertiliser.
 func Scoop(volume quantity.Volume) Tool { return Tool{"mix.tool.scoop", volume, 0.5} }
 
+// Pail is a pail of the person's own, for mix.
+func Pail(volume quantity.Volume) Tool { return Tool{"mix.tool.own_pail", volume, 0.5} }
+
 // Hand is an amount of one tool.
 type Hand struct {
 	Tool  Tool

@@ -2,49 +2,109 @@ package mix
 
 import (
 	"errors"
+	"strings"
 
 	"fourturn/app/words"
+	"fourturn/planner"
 	"fourturn/planner/mix"
 	"fourturn/planner/quantity"
 )
 
-// Purchase is what to buy.
+// Purchase is what to buy of one mix, or of one part of the blend.
 type Purchase struct {
+	Title    string
+	Need     Figure
 	Lines    []string // such as "4 bags of 75 L, 76.00"
 	Cost     Figure
-	LeftOver string
+	LeftOver Figure
 	Naive    string // what the best single size would cost, or ""
 	Trouble  string // why nothing can be bought, or ""
 }
 
-// Purchase returns the cheapest bags for the span.
-func (s *Screen) Purchase() Purchase {
+// Purchases returns the cheapest bags and bulk for the span: of ready mix, or of each
+// part of the plan's blend.
+func (s *Screen) Purchases() []Purchase {
 	if !s.Known() {
-		return Purchase{}
+		return nil
 	}
-	buying := s.outlook().BuyMix(s.buySpan())[0]
-	if buying.Err != nil {
-		return Purchase{Trouble: s.trouble(buying.Err)}
+	var list []Purchase
+	for _, b := range s.outlook().BuyMix(s.buySpan()) {
+		list = append(list, s.purchase(b))
 	}
-	bought := buying.Purchase
-	money := s.words.WithCurrency(s.session.Plan().Currency)
+	return list
+}
+
+// TotalCost writes what all purchases cost together, or "" where there is but one.
+func (s *Screen) TotalCost() string {
+	if !s.Known() {
+		return ""
+	}
+	buying := s.outlook().BuyMix(s.buySpan())
+	if len(buying) < 2 {
+		return ""
+	}
+	sum := 0.0
+	for _, b := range buying {
+		if !b.Cost.IsZero() {
+			sum += b.Cost.Number()
+		}
+	}
+	return s.money(sum)
+}
+
+func (s *Screen) money(amount float64) string {
+	return s.words.WithCurrency(s.session.Plan().Currency).Money(amount)
+}
+
+func (s *Screen) purchase(b planner.MixBuying) Purchase {
+	plan := s.outlook().Plan
+	p := Purchase{Title: s.words.T("mix_buying.bags"), Need: s.figure("mix_buying.need", b.Need)}
+	if b.Product != "" {
+		p.Title = plan.ProductLabel(b.Product)
+	}
+	if b.Err != nil {
+		p.Trouble = s.trouble(b.Err)
+		return p
+	}
+	bought := b.Purchase
 	units := s.session.Plan().Units
-	var p Purchase
 	for _, line := range bought.Lines {
 		p.Lines = append(p.Lines, s.words.T("mix_buying.line", words.A{
-			"count": line.Count, "size": s.words.Volume(line.Volume/quantity.Volume(line.Count), units), "cost": money.Money(line.Cost),
+			"count": line.Count, "size": s.bagName(plan, line, b.Product == ""), "cost": s.money(line.Cost),
+		}))
+	}
+	if bought.BulkVolume > 0 {
+		p.Lines = append(p.Lines, s.words.T("mix_buying.bulk_line", words.A{
+			"volume": s.words.Volume(bought.BulkVolume, units), "cost": s.money(bought.BulkCost),
 		}))
 	}
 	if len(p.Lines) == 0 {
 		p.Lines = []string{s.words.T("mix_buying.nothing")}
 	}
-	p.Cost = s.figure("mix_buying.cost", buying.Cost)
-	p.Cost.Value = money.Money(bought.Cost)
-	p.LeftOver = s.words.Volume(bought.LeftOver, units)
+	p.Cost = s.figure("mix_buying.cost", b.Cost)
+	p.Cost.Value = s.money(bought.Cost)
+	p.LeftOver = s.figure("mix_buying.left_over", b.LeftOver)
 	if single, ok := bought.CheapestSingleSize(); ok && single.Cost > bought.Cost {
-		p.Naive = s.words.T("mix_buying.naive", words.A{"cost": money.Money(single.Cost)})
+		p.Naive = s.words.T("mix_buying.naive", words.A{"cost": s.money(single.Cost), "more": s.money(single.Cost - bought.Cost)})
 	}
 	return p
+}
+
+// bagName writes the size of a bag, with its product's name where several mixes are
+// sold.
+func (s *Screen) bagName(plan *planner.Plan, line mix.Line, ready bool) string {
+	size := s.words.Volume(line.Volume/quantity.Volume(line.Count), s.session.Plan().Units)
+	id, _, _ := strings.Cut(line.Key, "/")
+	kinds := 0
+	for i := range plan.Products {
+		if plan.Products[i].Kind == planner.PottingMix && len(plan.Products[i].Packs) > 0 {
+			kinds++
+		}
+	}
+	if !ready || kinds < 2 {
+		return size
+	}
+	return s.words.T("mix_buying.bag_of", words.A{"size": size, "product": plan.ProductLabel(id)})
 }
 
 func (s *Screen) trouble(err error) string {
@@ -54,6 +114,8 @@ func (s *Screen) trouble(err error) string {
 		return s.words.T(order.Code)
 	case errors.Is(err, mix.ErrNothingSold):
 		return s.words.T("mix_buying.no_bags")
+	case errors.Is(err, planner.ErrNoParts):
+		return s.words.T("mix_buying.no_parts")
 	}
 	return err.Error()
 }
@@ -78,4 +140,17 @@ func (s *Screen) Feeds() []Feed {
 		list = append(list, Feed{Name: all.Plan.ProductLabel(b.Product), Need: s.figure("mix_buying.year_need", b.Need)})
 	}
 	return list
+}
+
+// hands writes an amount as it is measured: "1 pail + 2 L".
+func (s *Screen) hands(by planner.ByHand) string {
+	if len(by.Hands) == 0 {
+		return "–"
+	}
+	parts := make([]string, len(by.Hands))
+	for i, h := range by.Hands {
+		tool := "mix_buying.tool." + strings.TrimPrefix(h.Tool.Key, "mix.tool.")
+		parts[i] = s.words.T(tool, words.A{"n": s.words.Number(h.Count, 2)})
+	}
+	return strings.Join(parts, " + ")
 }

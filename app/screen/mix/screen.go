@@ -22,6 +22,7 @@ type Screen struct {
 	session *Session
 	words   *words.Words
 	span    int    // index into spans
+	season  int    // index into the seasons, for the span of a season; 0 is the next
 	client  string // whose pots; "" for all
 }
 
@@ -29,12 +30,12 @@ type Screen struct {
 func New(s *Session, w *words.Words) *Screen { return &Screen{session: s, words: w} }
 
 // The spans that can be bought for.
-var spans = [...]string{"mix_buying.span_next", "mix_buying.span_quarter", "mix_buying.span_year"}
+var spans = [...]string{"mix_buying.span_next", "mix_buying.span_season", "mix_buying.span_year"}
 
-// Days of the longer spans.
 const (
-	quarterDays = 92
-	yearDays    = 365
+	nextSpan, seasonSpan, yearSpan = 0, 1, 2
+
+	yearDays = 365
 )
 
 func (s *Screen) outlook() *planner.Outlook {
@@ -56,8 +57,46 @@ func (s *Screen) Spans() (names []string, chosen int) {
 // ChooseSpan buys for another span.
 func (s *Screen) ChooseSpan(i int) {
 	if i >= 0 && i < len(spans) {
+		if i == seasonSpan && s.span != seasonSpan {
+			s.season = s.nextSeason()
+		}
 		s.span = i
 	}
+}
+
+// Seasons returns the plantings that a season can be bought for, with the number of the
+// chosen one, or nothing where the span is none.
+func (s *Screen) Seasons() (names []string, chosen int) {
+	if s.span != seasonSpan {
+		return nil, 0
+	}
+	for _, season := range planner.Seasons {
+		names = append(names, s.words.T("plan.season."+string(season)))
+	}
+	return names, s.season
+}
+
+// ChooseSeason buys for the change-outs into another season.
+func (s *Screen) ChooseSeason(i int) {
+	if i >= 0 && i < len(planner.Seasons) {
+		s.season = i
+	}
+}
+
+// nextSeason is the number of the season of the next change-out.
+func (s *Screen) nextSeason() int {
+	all := s.outlook()
+	if all == nil {
+		return 0
+	}
+	year := planner.Span{From: all.Today, To: all.Today.AddDays(yearDays), Client: s.bought()}
+	first, _ := s.nextChangeOut(year)
+	for _, n := range all.Needs(year) {
+		if stand := &all.Pots[n[0]].Stands[n[1]]; stand.From == first {
+			return slices.Index(planner.Seasons[:], stand.Season)
+		}
+	}
+	return 0
 }
 
 // Clients returns whose pots can be bought for, "all pots" first, with the number of
@@ -105,10 +144,10 @@ func (s *Screen) buySpan() planner.Span {
 	all := s.outlook()
 	span := planner.Span{From: all.Today, To: all.Today.AddDays(yearDays), Client: s.bought()}
 	switch s.span {
-	case 0:
+	case nextSpan:
 		span.From, span.To = s.nextChangeOut(span)
-	case 1:
-		span.To = all.Today.AddDays(quarterDays)
+	case seasonSpan:
+		span.Season = planner.Seasons[s.season]
 	}
 	return span
 }
@@ -153,10 +192,11 @@ func (s *Screen) figure(key string, f planner.Figure) Figure {
 	}
 	trace := f.Working()
 	value := s.words.Value(f.Value, s.session.Plan().Units)
-	if key == "mix_buying.spoons" {
-		value = s.words.T("mix_buying.tbsp", words.A{"n": value})
-	}
 	return Figure{Label: s.words.T(key), Value: value, Soft: trace.Soft(), Figure: f}
+}
+
+func (s *Screen) byHand(key string, by planner.ByHand) Figure {
+	return Figure{Label: s.words.T(key), Value: s.hands(by), Soft: len(by.Hands) > 0, Figure: by.Figure}
 }
 
 // Row is one change-out of one pot.
@@ -165,8 +205,9 @@ type Row struct {
 	Season string
 	When   string
 	Mix    Figure
+	Pails  Figure // the same as it is measured by hand
 	Charge Figure
-	Spoons Figure
+	Spoons Figure // the same as it is measured by hand
 }
 
 // Rows returns the change-outs of the span.
@@ -182,8 +223,8 @@ func (s *Screen) Rows() []Row {
 		name := p.Pot.Label()
 		rows = append(rows, Row{
 			Pot: name, Season: s.words.T("plan.season." + string(stand.Season)), When: s.words.ShortDate(stand.From),
-			Mix: s.figure("mix_buying.mix", stand.Mix), Charge: s.figure("mix_buying.charge", stand.Charge),
-			Spoons: s.figure("mix_buying.spoons", stand.Spoons),
+			Mix: s.figure("mix_buying.mix", stand.Mix), Pails: s.byHand("mix_buying.pails", all.MixByHand(stand.Mix)),
+			Charge: s.figure("mix_buying.charge", stand.Charge), Spoons: s.byHand("mix_buying.spoons", all.ChargeByHand(stand.Charge)),
 		})
 	}
 	return rows

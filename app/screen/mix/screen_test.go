@@ -25,7 +25,7 @@ func TestALongerTimeNeedsMore(t *testing.T) {
 			t.Fatalf("spans %v, chosen %d", names, chosen)
 		}
 		s.ChooseSpan(1)
-		quarter := len(s.Rows())
+		season := len(s.Rows())
 		s.ChooseSpan(2)
 		year := len(s.Rows())
 		s.ChooseSpan(99) // nothing
@@ -34,14 +34,14 @@ func TestALongerTimeNeedsMore(t *testing.T) {
 		}
 		s.ChooseSpan(0)
 		next := len(s.Rows())
-		if next == 0 || next > year || quarter > year || year < 30 {
-			t.Errorf("%v: %d change-outs next, %d in a quarter, %d in a year", today, next, quarter, year)
+		if next == 0 || next > year || season > year || year < 30 {
+			t.Errorf("%v: %d change-outs next, %d in a season, %d in a year", today, next, season, year)
 		}
 		for _, r := range s.Rows() {
 			if r.Pot == "" || r.Season == "" || r.When == "" || r.Mix.Figure.IsZero() {
 				t.Errorf("row %+v", r)
 			}
-			if r.Spoons.Value != "–" && !strings.HasSuffix(r.Spoons.Value, " tbsp") {
+			if r.Spoons.Value != "–" && !strings.HasSuffix(r.Spoons.Value, "L") {
 				t.Errorf("spoons %q", r.Spoons.Value)
 			}
 		}
@@ -54,8 +54,8 @@ func TestALongerTimeNeedsMore(t *testing.T) {
 func TestThePurchaseCoversTheRows(t *testing.T) {
 	_, s := open(t, screentest.Example(t), screentest.SummerDay)
 	s.ChooseSpan(2)
-	p := s.Purchase()
-	if p.Trouble != "" || len(p.Lines) == 0 || !strings.HasPrefix(p.Cost.Value, "US$") && !strings.HasPrefix(p.Cost.Value, "$") || p.Cost.Figure.IsZero() || p.LeftOver == "" {
+	p := s.Purchases()[0]
+	if p.Trouble != "" || len(p.Lines) == 0 || !strings.HasPrefix(p.Cost.Value, "US$") && !strings.HasPrefix(p.Cost.Value, "$") || p.Cost.Figure.IsZero() || p.LeftOver.Figure.IsZero() || p.Need.Figure.IsZero() {
 		t.Errorf("purchase %+v", p)
 	}
 	loose, charge := s.Totals()
@@ -82,13 +82,13 @@ func TestTroubleIsSaid(t *testing.T) {
 	plan.Products[0].Packs = nil
 	plan.Products[0].InShed = 0
 	_, s := open(t, plan, screentest.SummerDay)
-	if p := s.Purchase(); p.Trouble != "The plan lists no bags of potting mix with a size and a price." {
+	if p := s.Purchases()[0]; p.Trouble != "The plan lists no bags of potting mix with a size and a price." {
 		t.Errorf("purchase %+v", p)
 	}
 	plan = screentest.Example(t)
 	plan.Products[0].InShed = 1e6
 	_, s = open(t, plan, screentest.SummerDay)
-	if p := s.Purchase(); !slices.Equal(p.Lines, []string{"Nothing: the shed has enough."}) {
+	if p := s.Purchases()[0]; !slices.Equal(p.Lines, []string{"Nothing: the shed has enough."}) {
 		t.Errorf("purchase %+v", p)
 	}
 }
@@ -143,7 +143,7 @@ func TestBuyingBeforeTheOutlookIsThere(t *testing.T) {
 	d := screentest.Waiting(t, screentest.Example(t), screentest.SummerDay)
 	s := mix.New(d.Session, d.Words)
 	loose, charge := s.Totals()
-	if s.Known() || s.Rows() != nil || s.Days() != "" || s.Feeds() != nil || loose+charge != "" || len(s.Purchase().Lines) != 0 {
+	if s.Known() || s.Rows() != nil || s.Days() != "" || s.Feeds() != nil || loose+charge != "" || len(s.Purchases()) != 0 {
 		t.Error("something is known before it is worked out")
 	}
 	d.Settle()

@@ -15,6 +15,7 @@ import (
 // Shell is what the page needs of the window around it.
 type Shell interface {
 	ShowWorking(f planner.Figure)
+	Status(text string)
 }
 
 // View is the page of mix and buying.
@@ -27,7 +28,11 @@ type View struct {
 	span    *widgets.Segments
 	client  *widgets.ChoiceField
 	clients int
-	body    *fyne.Container
+	season  *widgets.ChoiceField
+	seasons bool // the seasons are in the list
+	choices *fyne.Container
+	body    *fyne.Container // what is to buy, built anew with the figures
+	shelf   *shelf
 }
 
 // New returns the page.
@@ -44,8 +49,15 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 		s.ChooseClient(i)
 		v.Refresh()
 	})
+	v.season = widgets.NewChoiceField(w.T("mix_buying.season_choice"), "", nil, func(i int) {
+		s.ChooseSeason(i)
+		v.Refresh()
+	})
+	v.choices = container.New(widgets.Columns{Least: 240, Most: 3})
+	v.shelf = newShelf(v)
 	v.header = widgets.NewPageHeader(w.T("mix_buying.title"), "", v.span)
-	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(widgets.SideMargin{}, v.body)))
+	all := container.NewVBox(v.choices, v.body, v.shelf.object)
+	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(widgets.SideMargin{}, all)))
 	v.Refresh()
 	return v
 }
@@ -58,12 +70,8 @@ func (v *View) Refresh() {
 	w := v.words
 	_, span := v.screen.Spans()
 	v.span.SetChoice(span)
-	names, client := v.screen.Clients()
-	if len(names) != v.clients {
-		v.clients = len(names)
-		v.client.SetOptions(names)
-	}
-	v.client.SetChoice(client)
+	v.showChoices()
+	v.shelf.show()
 	v.body.Objects = nil
 	if !v.screen.Known() {
 		v.body.Add(widgets.NewBusy(widgets.BusyData{Title: w.T("mix_buying.working"), Done: -1}, nil))
@@ -71,19 +79,44 @@ func (v *View) Refresh() {
 		return
 	}
 	v.header.Set(w.T("mix_buying.title"), v.screen.Days())
-	if v.clients > 1 {
-		v.body.Add(container.New(widgets.Columns{Least: 240, Most: 3}, v.client))
-	}
 	rows := v.screen.Rows()
 	if len(rows) == 0 {
 		v.body.Add(widgets.NewEmptyState(theme.DrawingMix, w.T("mix_buying.empty_title"), w.T("mix_buying.empty_text")))
 		v.body.Refresh()
 		return
 	}
-	v.body.Add(container.New(widgets.Columns{Least: 300, Most: 2}, v.purchase(), v.feeds()))
+	cards := container.New(widgets.Columns{Least: 300, Most: 2})
+	for _, p := range v.screen.Purchases() {
+		cards.Add(v.purchase(p))
+	}
+	cards.Add(v.feeds())
+	v.body.Add(cards)
 	v.body.Add(widgets.NewSection(w.T("mix_buying.by_pot"), v.table(rows)))
 	v.body.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeCaution, Title: words.Capital(w.T("words.severity.caution")), Text: w.T("mix_buying.dust")}))
 	v.body.Refresh()
+}
+
+// showChoices offers season and client where there is something to choose.
+func (v *View) showChoices() {
+	names, client := v.screen.Clients()
+	if len(names) != v.clients {
+		v.clients = len(names)
+		v.client.SetOptions(names)
+	}
+	v.client.SetChoice(client)
+	v.choices.Objects = nil
+	if seasons, chosen := v.screen.Seasons(); len(seasons) > 0 {
+		if !v.seasons {
+			v.seasons = true
+			v.season.SetOptions(seasons)
+		}
+		v.season.SetChoice(chosen)
+		v.choices.Add(v.season)
+	}
+	if v.clients > 1 {
+		v.choices.Add(v.client)
+	}
+	v.choices.Refresh()
 }
 
 func (v *View) figure(f screen.Figure, style widgets.FigureStyle) fyne.CanvasObject {
@@ -94,29 +127,31 @@ func (v *View) figure(f screen.Figure, style widgets.FigureStyle) fyne.CanvasObj
 	return figure
 }
 
-// purchase is the card of bags.
-func (v *View) purchase() fyne.CanvasObject {
-	p := v.screen.Purchase()
+// purchase is the card of what to buy of one mix.
+func (v *View) purchase(p screen.Purchase) fyne.CanvasObject {
 	box := container.NewVBox()
 	if p.Trouble != "" {
 		box.Add(widgets.NewText(p.Trouble))
-		return widgets.NewCard(v.words.T("mix_buying.bags"), box)
+		box.Add(v.figure(p.Need, widgets.FigureStacked))
+		return widgets.NewCard(p.Title, box)
 	}
 	for _, line := range p.Lines {
 		box.Add(widgets.NewText(line))
 	}
-	box.Add(container.NewGridWithColumns(2,
-		v.figure(p.Cost, widgets.FigureStacked),
-		widgets.NewFigure(widgets.FigureData{Label: v.words.T("mix_buying.left_over"), Value: p.LeftOver}, nil)))
+	box.Add(container.NewGridWithColumns(3,
+		v.figure(p.Cost, widgets.FigureStacked), v.figure(p.Need, widgets.FigureStacked), v.figure(p.LeftOver, widgets.FigureStacked)))
 	if p.Naive != "" {
 		box.Add(widgets.NewText(p.Naive))
 	}
-	return widgets.NewCard(v.words.T("mix_buying.bags"), box)
+	return widgets.NewCard(p.Title, box)
 }
 
 // feeds is the card of fertilisers for the year.
 func (v *View) feeds() fyne.CanvasObject {
 	box := container.NewVBox()
+	if total := v.screen.TotalCost(); total != "" {
+		box.Add(widgets.NewText(v.words.T("mix_buying.total_cost", words.A{"cost": total})))
+	}
 	for _, f := range v.screen.Feeds() {
 		name := widgets.NewText(f.Name) // it may be long, and wraps
 		box.Add(container.NewBorder(nil, nil, nil, v.figure(f.Need, widgets.FigureBare), name))
@@ -127,24 +162,25 @@ func (v *View) feeds() fyne.CanvasObject {
 func (v *View) table(rows []screen.Row) fyne.CanvasObject {
 	w := v.words
 	columns := []widgets.Column{
-		{Label: w.T("mix_buying.pot"), Width: 160, Grow: 1},
-		{Label: w.T("mix_buying.season"), Width: 80},
-		{Label: w.T("mix_buying.when"), Width: 80},
-		{Label: w.T("mix_buying.mix"), Width: 110, Right: true},
-		{Label: w.T("mix_buying.charge"), Width: 100, Right: true},
-		{Label: w.T("mix_buying.spoons"), Width: 120, Right: true},
+		{Label: w.T("mix_buying.pot"), Width: 110, Grow: 1},
+		{Label: w.T("mix_buying.season"), Width: 66},
+		{Label: w.T("mix_buying.when"), Width: 70},
+		{Label: w.T("mix_buying.mix"), Width: 78, Right: true},
+		{Label: w.T("mix_buying.pails"), Width: 136, Right: true},
+		{Label: w.T("mix_buying.charge"), Width: 86, Right: true},
+		{Label: w.T("mix_buying.spoons"), Width: 160, Right: true},
 	}
 	loose, charge := v.screen.Totals()
 	table := widgets.NewDataTable(widgets.TableData{
 		Columns: columns, Rows: len(rows), Sorted: -1,
-		Totals: []string{w.T("mix_buying.total"), "", "", loose, charge, ""},
+		Totals: []string{w.T("mix_buying.total"), "", "", loose, "", charge, ""},
 		Cell: func(r, c int) widgets.Cell {
 			row := rows[r]
-			return widgets.Cell{Text: []string{row.Pot, row.Season, row.When, row.Mix.Value, row.Charge.Value, row.Spoons.Value}[c]}
+			return widgets.Cell{Text: []string{row.Pot, row.Season, row.When, row.Mix.Value, row.Pails.Value, row.Charge.Value, row.Spoons.Value}[c], Soft: c == 4 || c == 6}
 		},
 	})
-	table.OnOpen = func(r int) {
-		if f := rows[r].Mix.Figure; !f.IsZero() {
+	table.OnOpen = func(r int) { // the exact volume is in the working of what is measured
+		if f := rows[r].Pails.Figure; !f.IsZero() {
 			v.shell.ShowWorking(f)
 		}
 	}

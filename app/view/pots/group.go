@@ -17,9 +17,7 @@ type group struct {
 	chosen  *chosen
 	key     string
 	fold    *widgets.Fold
-	fields  []*field
-	grid    *fyne.Container // of fields side by side
-	long    *fyne.Container // of texts of several lines
+	form    *widgets.Form
 	figures *fyne.Container
 	remarks *fyne.Container
 	notes   *fyne.Container
@@ -27,24 +25,15 @@ type group struct {
 	told    []string
 }
 
-// field is one thing to type or to choose.
-type field struct {
-	now     screen.Field
-	measure *widgets.MeasureField
-	note    *widgets.NoteField
-	choice  *widgets.ChoiceField
-	options []string
-}
-
 // openAtFirst is the fold that is open before anybody touched one.
 const openAtFirst = "size"
 
 func newGroup(c *chosen, g screen.Group) *group {
 	one := &group{
-		chosen: c, key: g.Key, grid: container.New(pairs{}), long: container.NewVBox(),
+		chosen: c, key: g.Key, form: widgets.NewForm(pairs{}),
 		figures: container.New(pairs{}), remarks: container.NewVBox(), notes: container.NewVBox(),
 	}
-	body := container.NewVBox(one.grid, one.long, one.remarks, one.figures)
+	body := container.NewVBox(one.form.Object(), one.remarks, one.figures)
 	if g.Key == "mix" {
 		body.Add(c.balance.object)
 	}
@@ -55,12 +44,11 @@ func newGroup(c *chosen, g screen.Group) *group {
 }
 
 func (g *group) show(now screen.Group) {
-	if !g.sameKeys(now.Fields) {
-		g.build(now.Fields)
+	fields := make([]widgets.FormField, len(now.Fields))
+	for i := range now.Fields {
+		fields[i] = g.field(now.Fields[i])
 	}
-	for i, f := range now.Fields {
-		g.fields[i].show(f)
-	}
+	g.form.Set(fields)
 	fillFigures(g.figures, now.Figures, g.chosen.view.shell)
 	if !slices.Equal(g.said, now.Remarks) {
 		g.said = now.Remarks
@@ -98,62 +86,21 @@ func (g *group) mark(now screen.Group) {
 	g.fold.SetMark(icon, g.chosen.view.words.Severity(worst))
 }
 
-// sameKeys reports whether the fields are the same, so that the one that has the focus
-// keeps it.
-func (g *group) sameKeys(fields []screen.Field) bool {
-	return slices.EqualFunc(g.fields, fields, func(a *field, b screen.Field) bool {
-		return a.now.Key == b.Key && (a.choice != nil) == (b.Options != nil)
-	})
-}
-
-func (g *group) build(fields []screen.Field) {
-	g.fields, g.grid.Objects, g.long.Objects = nil, nil, nil
-	for _, now := range fields {
-		f := &field{now: now}
-		g.fields = append(g.fields, f)
-		switch {
-		case now.Options != nil:
-			f.options = now.Options
-			f.choice = widgets.NewChoiceField(now.Label, now.Help, now.Options, func(i int) { g.chosen.view.try(f.now.Choose(i)) })
-			g.grid.Add(f.choice)
-		case now.Lines:
-			f.note = widgets.NewNoteField(now.Label, func(text string) error { return g.chosen.after(f.now.Take(text)) })
-			g.long.Add(f.note)
-		default:
-			f.measure = widgets.NewMeasureField(now.Label, now.Help, func(text string) error { return g.chosen.after(f.now.Take(text)) })
-			f.measure.SetOnTyped(func(text string) { g.preview(f, text) })
-			g.grid.Add(f.measure)
-		}
-	}
-	g.grid.Refresh()
-	g.long.Refresh()
-}
-
-// preview draws what would come of what is being typed.
-func (g *group) preview(f *field, text string) {
-	if f.now.Try == nil {
-		return
-	}
-	if trial := f.now.Try(text); trial != nil {
-		g.chosen.draw(trial)
-	}
-}
-
-func (f *field) show(now screen.Field) {
-	f.now = now
-	switch {
-	case f.choice != nil:
-		if !slices.Equal(f.options, now.Options) {
-			f.options = now.Options
-			f.choice.SetOptions(now.Options)
-		}
-		f.choice.SetChoice(now.Chosen)
-	case f.note != nil:
-		f.note.SetValue(now.Value)
-	default:
-		f.measure.SetLabels(now.Label, now.Help)
-		f.measure.SetValue(now.Value)
-		f.measure.SetError(now.Error)
+// field is a field of the screen as the form draws it.
+func (g *group) field(f screen.Field) widgets.FormField {
+	c := g.chosen
+	return widgets.FormField{
+		Key: f.Key, Label: f.Label, Help: f.Help, Value: f.Value, Error: f.Error, Lines: f.Lines, Options: f.Options, Chosen: f.Chosen,
+		Take:   func(text string) error { return c.after(f.Take(text)) },
+		Choose: func(i int) { c.view.try(f.Choose(i)) },
+		Typed: func(text string) { // draw what would come of it
+			if f.Try == nil {
+				return
+			}
+			if trial := f.Try(text); trial != nil {
+				c.draw(trial)
+			}
+		},
 	}
 }
 
