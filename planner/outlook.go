@@ -1,6 +1,8 @@
 package planner
 
 import (
+	"time"
+
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
 	"fourturn/planner/finding"
@@ -48,15 +50,33 @@ type SiteOutlook struct {
 	High      []float64       // °C, mean daily maximum
 	Freeze    []float64       // odds, 0 to 1, that it still freezes after (spring) or has frozen by (autumn) the day
 	Daylight  []float64       // hours from sunrise to sunset
-	Figures   []Figure        // last freeze, first freeze, season length, zone and the like
+	Warmth    bool            // whether the temperatures are estimated
+	Told      []string        // keys of what is to be said of such a year, such as that there is no frost
+	Figures   []Figure        // last freeze, first freeze, season length, at the plan's risk; dates that do not exist are left out
+	Extremes  []Figure        // mean yearly lowest temperature, hardiness zone, days above 30 °C, heat zone
+	Months    []MonthOutlook  // January first
 	Seasons   []SeasonOutlook // the four planting seasons, as they come in a year from today
 	climate   *climate.Climate
+	today     civil.Date
+}
+
+// MonthOutlook is a month at a site as it normally is. Figures of a single day are
+// those of the 15th.
+type MonthOutlook struct {
+	Month       time.Month
+	Low, High   Figure // °C, mean daily minimum and maximum
+	Daylight    Figure // hours from sunrise to sunset
+	Radiation   Figure // MJ/m² a day above the atmosphere
+	Evaporation Figure // mm a day, reference evapotranspiration
+	Rain        float64
+	RainKnown   bool
 }
 
 // SeasonOutlook is one planting season at a site.
 type SeasonOutlook struct {
 	Season   Season
 	Exists   bool   // false where this site has no such season; Reason says why
+	AllYear  bool   // it never ends: Start is zero
 	Reason   string // key of why the season begins when it does
 	Start    Figure // the day at the plan's risk, with its working
 	Earliest civil.Date

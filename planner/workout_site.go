@@ -53,7 +53,7 @@ func (w *workOut) sites() {
 			w.noClimate(site, err)
 			continue
 		}
-		w.describe(&w.Sites[i], c)
+		w.Sites[i].describe(c, w.Today, w.risk())
 	}
 }
 
@@ -132,37 +132,6 @@ func atLevel(day civil.MonthDay, odds float64) []climate.FreezeLevel {
 	return []climate.FreezeLevel{{Odds: odds, Day: day}}
 }
 
-// describe fills a site's outlook with plain figures for a picture of the year.
-func (w *workOut) describe(out *SiteOutlook, c *climate.Climate) {
-	out.Known, out.climate = true, c
-	out.Latitude, out.Elevation = c.Place().Latitude, c.Place().Elevation
-	out.Source = c.Temperatures()
-	if station, ok := c.Station(); ok {
-		out.Place, out.Period = station.Name+", "+station.Country, station.Period
-	}
-	daily, odds := c.Daily(), c.Freeze(freezing)
-	out.Estimated = odds.Estimated()
-	out.Low, out.High = daily.Tmin[:], daily.Tmax[:]
-	out.Freeze = stillOrAlready(odds, &daily.Tmean, c.Southern())
-	out.Daylight = make([]float64, climate.DaysPerYear)
-	for i := range out.Daylight {
-		out.Daylight[i] = c.DayLength(climate.MonthDayAt(i).In(w.Today.Year())).Hours
-	}
-	for _, date := range []climate.FreezeDate{c.LastFreeze(freezing, w.risk()), c.FirstFreeze(freezing, w.risk())} {
-		if date.Known() {
-			day := working.Date(date.Day.In(w.Today.Year()))
-			out.Figures = append(out.Figures, NewFigure(day, func() working.Trace {
-				trace := date.Working()
-				trace.Result = day
-				return trace
-			}))
-		}
-	}
-	free := odds.FreeDays(w.risk())
-	out.Figures = append(out.Figures, NewFigure(working.Number(float64(free.Days), working.Day), free.Working))
-	w.describeSeasons(out, c.Seasons(w.risk()))
-}
-
 // stillOrAlready returns, for each day of a year, the odds that a freeze still comes, in
 // the half that warms up, and that one has come already, in the half that cools down.
 // The halves meet on the coldest day and where the cold season begins anew: on 1 August
@@ -199,22 +168,6 @@ func (w *workOut) risk() climate.Risk {
 		return DefaultRisk
 	}
 	return climate.Risk(w.Plan.Risk)
-}
-
-// describeSeasons lists the four seasons as they come in the year from today.
-func (w *workOut) describeSeasons(out *SiteOutlook, seasons climate.Seasons) {
-	for i, s := range seasons.List {
-		season := SeasonOutlook{Season: Seasons[i], Exists: s.Exists, Reason: "climate.reason_" + string(s.Why)}
-		if s.Exists && !s.AllYear {
-			start := s.Start.In(w.Today.Year())
-			if start < w.Today {
-				start = s.Start.In(w.Today.Year() + 1)
-			}
-			season.Earliest, season.Latest = spreadAround(s, start)
-			season.Start = seasonFigure(seasons, s.Name, start)
-		}
-		out.Seasons = append(out.Seasons, season)
-	}
 }
 
 func seasonFigure(seasons climate.Seasons, name climate.SeasonName, day civil.Date) Figure {

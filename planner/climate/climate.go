@@ -212,6 +212,12 @@ func (c *Climate) Tmean(d civil.Date) quantity.Temperature { return (c.Tmin(d) +
 // Temperatures says what the daily normals rest on.
 func (c *Climate) Temperatures() working.Source { return c.base.temperatures }
 
+// Estimated reports whether the temperatures or the odds of freeze are estimated and
+// not measured or published, and with them all that follows.
+func (c *Climate) Estimated() bool {
+	return c.base.temperatures.Status == working.Estimated || c.base.freezeSource.Status == working.Estimated
+}
+
 // Freeze returns the odds of freeze at a threshold, reached or passed.
 func (c *Climate) Freeze(threshold quantity.Temperature) *FreezeOdds {
 	o := c.base.freeze.at(float64(threshold) - c.minShift)

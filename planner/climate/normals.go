@@ -1,6 +1,8 @@
 package climate
 
 import (
+	"time"
+
 	"fourturn/planner/civil"
 	"fourturn/planner/quantity"
 	"fourturn/planner/working"
@@ -37,6 +39,49 @@ func (n DayNormals) Working() working.Trace {
 		Result: working.Number(float64(n.Tmean), working.Celsius),
 		Source: working.Source{Status: working.Derived, Cite: "least-bending curve that keeps each month's mean"},
 		Notes:  []string{"climate.note_smooth"},
+	}
+	if source.Status == working.Estimated {
+		t.Notes = append(t.Notes, "climate.note_estimated")
+	}
+	return t
+}
+
+// MonthNormal is the mean daily minimum or maximum of a month.
+type MonthNormal struct {
+	Mean    quantity.Temperature
+	month   time.Month
+	maxima  bool
+	climate *Climate
+}
+
+// MonthLow returns the mean daily minimum of a month.
+func (c *Climate) MonthLow(m time.Month) MonthNormal {
+	return MonthNormal{quantity.Temperature(c.tmin.MonthMean(m)), m, false, c}
+}
+
+// MonthHigh returns the mean daily maximum of a month.
+func (c *Climate) MonthHigh(m time.Month) MonthNormal {
+	return MonthNormal{quantity.Temperature(c.tmax.MonthMean(m)), m, true, c}
+}
+
+// Working returns the trace of the mean: what is known at the place of measurement,
+// moved by height and spot.
+func (n MonthNormal) Working() working.Trace {
+	c, name, symbol := n.climate, "climate.month_tmin", "Tn"
+	measured, shift := c.base.tmin.MonthMean(n.month), c.minShift
+	if n.maxima {
+		name, symbol, measured, shift = "climate.month_tmax", "Tx", c.base.tmax.MonthMean(n.month), c.maxShift
+	}
+	source, from := c.Temperatures(), c.Shift().Working()
+	move := working.Input{Symbol: "ΔT", Name: "climate.shift", Value: working.Number(shift, working.Kelvin), Source: from.Source}
+	if !n.maxima {
+		move.From = &from
+	}
+	t := working.Trace{
+		Name: name, Formula: symbol + " + ΔT",
+		Inputs: []working.Input{{Symbol: symbol, Name: name, Value: working.Number(measured, working.Celsius), Source: source}, move},
+		Result: working.Number(float64(n.Mean), working.Celsius),
+		Source: working.Source{Status: working.Definition},
 	}
 	if source.Status == working.Estimated {
 		t.Notes = append(t.Notes, "climate.note_estimated")

@@ -108,6 +108,41 @@ func (z RootZone) ExtremeMin() quantity.Temperature {
 	return z.climate.ExtremeMin().Mean + quantity.Temperature(z.Warmer(coldest))
 }
 
+// Hottest returns the highest of the year's normal daily maxima about the roots.
+func (z RootZone) Hottest() quantity.Temperature {
+	hottest := math.Inf(-1)
+	for _, t := range z.Highest() {
+		hottest = max(hottest, t)
+	}
+	return quantity.Temperature(hottest)
+}
+
+// HottestWorking returns the trace of the hottest roots.
+func (z RootZone) HottestWorking() working.Trace {
+	day := 0
+	highest := z.Highest()
+	for i := range highest {
+		if highest[i] > highest[day] {
+			day = i
+		}
+	}
+	lo, hi := z.climate.tmin[day], z.climate.tmax[day]
+	air := z.climate.Temperatures()
+	return working.Trace{
+		Name: "climate.root_zone_hot", Formula: "Troot = Tmean + e^(−d/D) × ((Tmax − Tmin)/2 + ΔTsun)",
+		Inputs: []working.Input{
+			{Symbol: "Tmean", Name: "climate.daily_normals", Value: working.Number((lo+hi)/2, working.Celsius), Source: air},
+			{Symbol: "Tmax", Name: "climate.tmax", Value: working.Number(hi, working.Celsius), Source: air},
+			{Symbol: "Tmin", Name: "climate.tmin", Value: working.Number(lo, working.Celsius), Source: air},
+			{Symbol: "d", Name: "climate.root_depth", Value: working.Number(float64(z.Depth), working.Metre), Source: judged},
+			{Symbol: "e^(−d/D)", Name: "climate.swing_share", Value: working.Number(z.Share, working.Share), Source: working.Source{Status: working.Derived, Cite: "Carslaw and Jaeger 1959, §2.6"}},
+			{Symbol: "ΔTsun", Name: "climate.sun_on_pot", Value: working.Number(z.SunOnPot, working.Kelvin), Source: judged},
+		},
+		Result: working.Number(float64(z.Hottest()), working.Celsius),
+		Source: working.Source{Status: working.Derived, Cite: "Carslaw and Jaeger 1959, §2.6; depth of the roots and the sun on the pot judgements"},
+	}
+}
+
 // Working returns the trace of the extreme about the roots.
 func (z RootZone) Working() working.Trace {
 	return working.Trace{

@@ -200,6 +200,9 @@ func (s Seasons) Working(name SeasonName) working.Trace {
 	}, working.Input{
 		Symbol: "P", Name: "climate.freeze_odds", Value: working.Text(""), Source: s.c.base.freezeSource,
 	})
+	if s.c.Estimated() {
+		t.Notes = append(t.Notes, "climate.note_estimated")
+	}
 	return t
 }
 

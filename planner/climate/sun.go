@@ -23,6 +23,40 @@ func Extraterrestrial(latitude float64, dayOfYear int) float64 {
 	return max(0, 24*60/math.Pi*solarConstant*dr*ra)
 }
 
+// Radiation is what reaches a level surface above the atmosphere on a day.
+type Radiation struct {
+	Megajoules float64 // per m² and day
+	latitude   float64
+	date       civil.Date
+}
+
+// RadiationOn returns [Extraterrestrial] at the site on a date, with its working.
+func (c *Climate) RadiationOn(d civil.Date) Radiation {
+	return Radiation{Extraterrestrial(c.place.Latitude, d.YearDay()), c.place.Latitude, d}
+}
+
+// Working returns the trace of the radiation.
+func (r Radiation) Working() working.Trace {
+	j := 2 * math.Pi / 365 * float64(r.date.YearDay())
+	declination := 0.409 * math.Sin(j-1.39)
+	fao := func(equation string) working.Source {
+		return working.Source{Status: working.Derived, Cite: "Allen et al. 1998, FAO Irrigation and Drainage Paper 56, " + equation}
+	}
+	return working.Trace{
+		Name: "climate.extraterrestrial", Formula: "Ra = (24·60/π)·Gsc·dr·(ωs·sin φ·sin δ + cos φ·cos δ·sin ωs)",
+		Inputs: []working.Input{
+			{Symbol: "day", Name: "climate.day", Value: working.Date(r.date), Source: working.Source{Status: working.Entered}},
+			{Symbol: "φ", Name: "climate.latitude", Value: working.Number(r.latitude, working.None), Source: working.Source{Status: working.Entered}},
+			{Symbol: "Gsc", Name: "climate.solar_constant", Value: working.Number(solarConstant, working.None), Source: fao("eq. 21")},
+			{Symbol: "dr", Name: "climate.sun_distance", Value: working.Number(1+0.033*math.Cos(j), working.None), Source: fao("eq. 23")},
+			{Symbol: "δ", Name: "climate.declination", Value: working.Number(declination*180/math.Pi, working.None), Source: fao("eq. 24")},
+			{Symbol: "ωs", Name: "climate.sunset_angle", Value: working.Number(sunsetAngle(radians(r.latitude), declination)*180/math.Pi, working.None), Source: fao("eq. 25")},
+		},
+		Result: working.Number(r.Megajoules, working.MegajoulePerM2Day),
+		Source: working.Source{Status: working.Published, Cite: "Allen et al. 1998, FAO Irrigation and Drainage Paper 56, eq. 21"},
+	}
+}
+
 // sunsetAngle returns the hour angle of sunset in radians (FAO-56 eq. 25), π
 // where the sun does not set and 0 where it does not rise.
 func sunsetAngle(phi, declination float64) float64 {

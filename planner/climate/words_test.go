@@ -120,7 +120,8 @@ func TestWorkings(t *testing.T) {
 			c.Freeze(0).FreeDays(climate.Bold).Working(), c.Freeze(-2).SpringOddsOn(day.MonthDay()).Working(),
 			c.Freeze(-2).AutumnOddsOn(day.MonthDay()).Working(), c.ExtremeMin().Working(), c.HotDays(30).Working(),
 			c.ReferenceET(day).Working(), c.DayLength(day).Working(), c.Shift().Working(),
-			c.RootZone(0.3, climate.SunOnDarkPot).Working(),
+			c.RootZone(0.3, climate.SunOnDarkPot).Working(), c.RootZone(0.3, climate.SunOnDarkPot).HottestWorking(),
+			c.RadiationOn(day).Working(), c.MonthLow(3).Working(), c.MonthHigh(7).Working(), c.HardinessWorking(), c.HeatWorking(), c.HotSpellRisk(climate.HotSpell{Above: 30, Days: 3}).Working(),
 			seasons.Working(climate.CoolSpring), seasons.Working(climate.Summer), seasons.Working(climate.Autumn), seasons.Working(climate.Winter),
 		}
 		for _, trace := range traces {
