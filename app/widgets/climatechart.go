@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"math"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -12,8 +13,9 @@ import (
 
 // ClimateChart draws the normal year of a site: the band between daily lows and
 // highs, the odds of a freeze, the length of the day, and the seasons below. A
-// reading line follows the pointer or the arrow keys (Page Up and Page Down go by
-// a month, Home and End to the ends).
+// reading line follows the pointer or Left and Right (Page Up and Page Down go by a
+// month, Home and End to the ends), a second one across follows the pointer or Up and
+// Down.
 type ClimateChart struct {
 	widget.BaseWidget
 
@@ -23,7 +25,9 @@ type ClimateChart struct {
 	data     ClimateData
 	revision int // counts the calls of Set
 	day      int
-	reading  bool // the reading line shows
+	reading  bool    // the reading line shows
+	level    float64 // temperature that is read off, °C
+	leveled  bool    // it shows
 	focused  bool
 }
 
@@ -51,6 +55,19 @@ func (c *ClimateChart) Set(data ClimateData) {
 	c.Refresh()
 }
 
+// SetSeasons changes the strip under the chart alone.
+func (c *ClimateChart) SetSeasons(seasons []YearSegment) {
+	if slices.Equal(seasons, c.data.Seasons) {
+		return
+	}
+	c.data.Seasons = seasons
+	c.revision++
+	c.Refresh()
+}
+
+// Days returns how many days the chart shows.
+func (c *ClimateChart) Days() int { return c.data.days() }
+
 // Read puts the reading line on a day.
 func (c *ClimateChart) Read(day int) {
 	day = c.within(day)
@@ -66,6 +83,28 @@ func (c *ClimateChart) Read(day int) {
 
 // Day returns the day of the reading line.
 func (c *ClimateChart) Day() int { return c.day }
+
+// ReadAt puts the second reading line on a temperature.
+func (c *ClimateChart) ReadAt(temperature float64) {
+	if c.data.ReadingAt == nil || c.data.LevelStep <= 0 {
+		return
+	}
+	level := c.data.level(temperature)
+	if c.leveled && level == c.level {
+		return
+	}
+	c.level, c.leveled, c.reading = level, true, true
+	c.Refresh()
+}
+
+// move moves the second reading line by steps; it begins at the zero of its steps.
+func (c *ClimateChart) move(steps float64) {
+	from := c.level
+	if !c.leveled {
+		from, steps = c.data.LevelZero, 0
+	}
+	c.ReadAt(from + steps*c.data.LevelStep)
+}
 
 func (c *ClimateChart) within(day int) int {
 	return max(c.data.Axis.First, min(day, c.data.Axis.Last-1))
@@ -85,6 +124,13 @@ func (c *ClimateChart) readAt(p fyne.Position) {
 		return
 	}
 	c.Read(c.data.Axis.First + int(math.Floor(float64((p.X-plot.x)/plot.w)*float64(c.data.days()))))
+	if p.Y >= plot.y && p.Y <= plot.y+plot.h {
+		low, high := scaleOf(c.data.Temperatures)
+		c.ReadAt(low + (high-low)*float64(1-(p.Y-plot.y)/plot.h))
+	} else if c.leveled {
+		c.leveled = false
+		c.Refresh()
+	}
 }
 
 // MouseIn reads the day under the pointer.
@@ -102,7 +148,7 @@ func (c *ClimateChart) MouseOut() { c.hideUnlessFocused() }
 
 func (c *ClimateChart) hideUnlessFocused() {
 	if c.reading != c.focused {
-		c.reading = c.focused
+		c.reading, c.leveled = c.focused, c.leveled && c.focused
 		c.Refresh()
 	}
 }
@@ -134,6 +180,10 @@ func (c *ClimateChart) TypedKey(ev *fyne.KeyEvent) {
 		c.Read(c.day - 1)
 	case fyne.KeyRight:
 		c.Read(c.day + 1)
+	case fyne.KeyUp:
+		c.move(1)
+	case fyne.KeyDown:
+		c.move(-1)
 	case fyne.KeyPageUp:
 		c.Read(c.day - 30)
 	case fyne.KeyPageDown:
@@ -153,6 +203,9 @@ func (c *ClimateChart) AccessibilityLabel() string {
 	if c.reading && c.data.Reading != nil {
 		heading, lines := c.data.Reading(c.day)
 		parts = append(append(parts, heading), lines...)
+	}
+	if c.leveled && c.data.ReadingAt != nil {
+		parts = append(parts, c.data.ReadingAt(c.level)...)
 	}
 	return accessibleName(parts...)
 }

@@ -24,12 +24,23 @@ type ClimateData struct {
 	Legend ClimateLegend
 	// Reading writes out a day for the reading line: a heading and some lines.
 	Reading func(day int) (heading string, lines []string)
+	// ReadingAt writes out a temperature under the pointer, or chosen by Up and Down in
+	// steps of LevelStep from LevelZero; nil for none.
+	ReadingAt            func(c float64) []string
+	LevelStep, LevelZero float64 // °C
 	// Name says what the chart shows, for screen readers.
 	Name string
 }
 
 // ClimateLegend holds the words of the legend.
 type ClimateLegend struct{ High, Low, Freeze, Day string }
+
+// level returns the nearest step to a temperature, within the scale.
+func (d *ClimateData) level(c float64) float64 {
+	low, high := scaleOf(d.Temperatures)
+	step := func(c float64) float64 { return d.LevelZero + math.Round((c-d.LevelZero)/d.LevelStep)*d.LevelStep }
+	return math.Max(low, math.Min(step(c), high))
+}
 
 // days returns how many days the chart shows.
 func (d *ClimateData) days() int { return max(0, d.Axis.Last-d.Axis.First) }

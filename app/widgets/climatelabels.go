@@ -15,7 +15,7 @@ import (
 func (c *ClimateChart) CreateRenderer() fyne.WidgetRenderer {
 	r := &climateRenderer{
 		chart: c, line: canvas.NewRectangle(color.Transparent), card: canvas.NewRectangle(color.Transparent),
-		today: canvas.NewRectangle(color.Transparent), ring: newRing(),
+		today: canvas.NewRectangle(color.Transparent), level: canvas.NewRectangle(color.Transparent), ring: newRing(),
 	}
 	r.card.CornerRadius, r.card.StrokeWidth = 3, theme.Hair
 	r.raster = canvas.NewRaster(r.draw)
@@ -27,6 +27,7 @@ type climateRenderer struct {
 	chart             *ClimateChart
 	raster            *canvas.Raster
 	line, today, card *canvas.Rectangle
+	level             *canvas.Rectangle // the second reading line
 	ring              *canvas.Rectangle
 	texts             []*canvas.Text // labels, then the reading
 	used              int
@@ -142,17 +143,24 @@ func (r *climateRenderer) writeLegend(l look, size fyne.Size, plot rect, text fl
 
 // writeReading shows the reading line and a card with what it says.
 func (r *climateRenderer) writeReading(l look, plot rect, text float32) {
-	c := r.chart
+	c, d := r.chart, r.chart.data
 	show(r.line, c.reading)
 	shown := c.reading && c.data.Reading != nil
 	show(r.card, shown)
 	x := plot.x + c.x(c.day, plot)
 	fill(r.line, l.colour(theme.ColorPen))
 	place(r.line, x-0.5, plot.y, 1, plot.h)
+	leveled := c.leveled && d.ReadingAt != nil
+	show(r.level, leveled)
+	fill(r.level, l.colour(theme.ColorPen))
+	place(r.level, plot.x, plot.y+plot.h*float32(1-share(c.level, d.Temperatures))-0.5, plot.w, 1)
 	if !shown {
 		return
 	}
-	heading, lines := c.data.Reading(c.day)
+	heading, lines := d.Reading(c.day)
+	if leveled {
+		lines = append(lines, d.ReadingAt(c.level)...)
+	}
 	width := l.measure(heading, scriptStrong).Width
 	for _, line := range lines {
 		width = max(width, l.measure(line, scriptCaption).Width)
@@ -177,7 +185,7 @@ func (r *climateRenderer) writeReading(l look, plot rect, text float32) {
 }
 
 func (r *climateRenderer) Objects() []fyne.CanvasObject {
-	objects := []fyne.CanvasObject{r.raster, r.today, r.line}
+	objects := []fyne.CanvasObject{r.raster, r.today, r.level, r.line}
 	// The card lies under the texts of the reading, which come last.
 	objects = append(objects, r.card)
 	for _, t := range r.texts {

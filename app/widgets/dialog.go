@@ -112,6 +112,9 @@ func (d *Dialog) key(ev *fyne.KeyEvent) {
 	}
 }
 
+// SetOnAccept says what accepting does, where it needs the dialog itself.
+func (d *Dialog) SetOnAccept(onAccept func() bool) { d.data.OnAccept = onAccept }
+
 // Accept does what the main button does.
 func (d *Dialog) Accept() {
 	if d.closed || d.data.Accept == "" {

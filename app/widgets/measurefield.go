@@ -86,6 +86,9 @@ func (m *MeasureField) SetValue(text string) {
 // Value returns the value as last set or committed.
 func (m *MeasureField) Value() string { return m.value }
 
+// Typed returns what stands in the field now, committed or not.
+func (m *MeasureField) Typed() string { return m.entry.Text }
+
 // SetLabels changes the words, such as after a change of units.
 func (m *MeasureField) SetLabels(label, help string) {
 	m.label, m.help = label, help

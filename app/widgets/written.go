@@ -26,6 +26,9 @@ func newWritten(text string, s script) *written {
 // NewText returns explaining text that wraps, in the soft colour of the page.
 func NewText(text string) fyne.Widget { return newWritten(text, scriptSoft) }
 
+// NewStrong returns text that wraps, in the weight of what is said.
+func NewStrong(text string) fyne.Widget { return newWritten(text, scriptStrong) }
+
 // NewAside returns an aside in the italic serif that wraps.
 func NewAside(text string) fyne.Widget { return newWritten(text, scriptFormula) }
 

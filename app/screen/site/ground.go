@@ -33,8 +33,8 @@ func degrees(x float64, positive, negative string) string {
 // place. "41.6, -93.6" may be typed into the first, as maps give it.
 func (s *Screen) SetCoordinates(latitude, longitude string) error {
 	latitude, longitude = strings.TrimSpace(latitude), strings.TrimSpace(longitude)
-	if first, second, both := strings.Cut(latitude, ","); both && strings.TrimSpace(second) != "" && longitude == "" {
-		latitude, longitude = strings.TrimSpace(first), strings.TrimSpace(second)
+	if first, second, both := pair(latitude); both && longitude == "" {
+		latitude, longitude = first, second
 	}
 	if latitude == "" && longitude == "" {
 		return s.edit("site.edit_place", func(site *planner.Site) { site.Latitude, site.Longitude = nil, nil })
@@ -179,4 +179,20 @@ func (s *Screen) FreezeStations() []Station {
 // SetFreezeStation takes the dates of a freeze station; "" takes none.
 func (s *Screen) SetFreezeStation(id string) error {
 	return s.edit("site.edit_freeze_station", func(site *planner.Site) { site.FreezeStation = id })
+}
+
+// Whole reports whether a text holds both latitude and longitude.
+func Whole(typed string) bool {
+	_, _, both := pair(typed)
+	return both
+}
+
+// pair splits "41.6, -93.6". A comma within a number is a decimal one.
+func pair(typed string) (first, second string, ok bool) {
+	first, second, ok = strings.Cut(typed, ",")
+	if !ok || strings.TrimSpace(second) == "" {
+		return typed, "", false
+	}
+	parted := strings.HasPrefix(second, " ") || strings.Contains(first, ".") || strings.ContainsAny(strings.ToUpper(first), "NS°")
+	return strings.TrimSpace(first), strings.TrimSpace(second), parted
 }

@@ -221,3 +221,12 @@ func (s *Screen) rain(millimetres float64) string {
 	}
 	return s.words.T("site.rain_mm", words.A{"depth": s.words.Number(millimetres, 0)})
 }
+
+// Degree returns the step of one degree in the person's unit, in kelvin, and where such
+// steps begin, in °C.
+func (s *Screen) Degree() (step, zero float64) {
+	if s.units() == quantity.USCustomary {
+		return degreeF, -32 * degreeF
+	}
+	return 1, 0
+}

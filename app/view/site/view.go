@@ -1,11 +1,11 @@
 // Package site draws a site: its year of weather with the four planting seasons under
-// it, the dates that follow, and where they are from.
+// it and the dates that follow; the spots where pots stand; and where all that is from,
+// with what a person may give of their own.
 package site
 
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 
 	screen "fourturn/app/screen/site"
 	"fourturn/app/theme"
@@ -18,52 +18,53 @@ import (
 type Shell interface {
 	ShowWorking(f planner.Figure)
 	Status(text string)
+	Canvas() fyne.Canvas
+	// ChooseData asks for a file of data whose name ends in one of some ways.
+	ChooseData(title, accept string, endings []string, choose func(path string))
 }
 
-// found is how many stations a search lists.
-const found = 8
+// The parts of the page.
+const (
+	partYear = iota
+	partSpots
+	partPlace
+)
 
 // View is the page of a site.
 type View struct {
-	screen    *screen.Screen
-	words     *words.Words
-	shell     Shell
-	page      fyne.CanvasObject
-	header    *widgets.PageHeader
-	search    *widgets.MeasureField
-	elevation *widgets.MeasureField
-	last      *widgets.MeasureField
-	first     *widgets.MeasureField
-	list      *fyne.Container
-	chart     *widgets.ClimateChart
-	body      *fyne.Container
-	figures   *fyne.Container
-	seasons   *fyne.Container
-	known     *fyne.Container
-	source    *fyne.Container
-	empty     fyne.CanvasObject
+	screen *screen.Screen
+	words  *words.Words
+	shell  Shell
+	page   fyne.CanvasObject
+	header *widgets.PageHeader
+	parts  *widgets.Segments
+	sites  *widgets.ChoiceField
+	names  []string // of the sites in the choice
+	body   *fyne.Container
+	scroll *container.Scroll
+	year   *yearPart
+	spots  *spotsPart
+	place  *placePart
+	empty  fyne.CanvasObject
 }
 
 // New returns the page.
 func New(s *screen.Screen, w *words.Words, shell Shell) *View {
-	v := &View{screen: s, words: w, shell: shell, list: container.NewVBox(), figures: container.New(widgets.Columns{Least: 180, Most: 4}), seasons: container.New(widgets.Columns{Least: 180, Most: 4}), source: container.NewStack()}
-	v.header = widgets.NewPageHeader(w.T("site.title"), "")
-	v.search = widgets.NewMeasureField(w.T("site.search"), w.T("site.search_help"), func(text string) error {
-		v.find(text)
-		return nil
+	v := &View{screen: s, words: w, shell: shell}
+	v.parts = widgets.NewSegments(w.T("site.tabs"), []string{w.T("site.tab_year"), w.T("site.tab_spots"), w.T("site.tab_place")}, func(int) { v.turn() })
+	v.header = widgets.NewPageHeader(w.T("site.title"), "", v.parts)
+	v.sites = widgets.NewChoiceField(w.T("site.choose"), "", nil, func(i int) {
+		v.screen.Choose(i)
+		v.turn()
 	})
-	v.elevation = widgets.NewMeasureField(w.T("site.elevation"), w.T("site.elevation_help"), func(text string) error { return v.after(s.SetElevation(text)) })
-	v.last = widgets.NewMeasureField(w.T("site.last_frost"), w.T("site.frost_help"), func(text string) error { return v.after(s.SetFrost(true, text)) })
-	v.first = widgets.NewMeasureField(w.T("site.first_frost"), w.T("site.frost_help"), func(text string) error { return v.after(s.SetFrost(false, text)) })
-	v.chart = widgets.NewClimateChart(widgets.ClimateData{})
+	v.year, v.spots, v.place = newYearPart(v), newSpotsPart(v), newPlacePart(v)
 	v.empty = widgets.NewEmptyState(theme.DrawingSite, w.T("site.empty_title"), w.T("site.empty_text"))
-	const chartHigh = 340 // to read degrees and weeks from it
-	picture := container.New(widgets.LeastHigh(chartHigh), v.chart)
-	v.known = container.NewVBox(picture,
-		widgets.NewSection(w.T("site.seasons"), v.seasons), widgets.NewSection(w.T("site.freezes"), v.figures), v.source)
-	fields := container.New(widgets.Columns{Least: 180, Most: 4}, v.search, v.elevation, v.last, v.first)
-	v.body = container.NewVBox(fields, v.list, v.empty, v.known)
-	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewVScroll(container.New(widgets.SideMargin{}, v.body)))
+	v.body = container.NewVBox()
+	v.scroll = container.NewVScroll(container.New(widgets.SideMargin{}, v.body))
+	v.page = container.NewBorder(v.header, nil, nil, nil, v.scroll)
+	if s.Chosen() == nil {
+		v.parts.SetChoice(partPlace)
+	}
 	v.Refresh()
 	return v
 }
@@ -71,6 +72,26 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 // Object returns the page to be shown.
 func (v *View) Object() fyne.CanvasObject { return v.page }
 
+// Open shows a site, or a spot among the site's.
+func (v *View) Open(id string) {
+	spot, ok := v.screen.ChooseID(id)
+	if !ok {
+		return
+	}
+	v.parts.SetChoice(partYear)
+	if spot {
+		v.parts.SetChoice(partSpots)
+	}
+	v.turn()
+}
+
+// turn shows another part, from its top.
+func (v *View) turn() {
+	v.Refresh()
+	v.scroll.ScrollToTop()
+}
+
+// after shows the plan as it is after an edit of a field.
 func (v *View) after(err error) error {
 	if err == nil {
 		v.Refresh()
@@ -78,124 +99,81 @@ func (v *View) after(err error) error {
 	return err
 }
 
-// find lists the stations that fit what was typed, each to be taken.
-func (v *View) find(text string) {
-	v.list.Objects = nil
-	for _, st := range v.screen.Find(text, found) {
-		id := st.ID
-		v.list.Add(widgets.NewButton(widgets.ButtonData{Icon: theme.IconSite, Label: st.Name, Kind: widgets.ButtonQuiet}, func() {
-			if err := v.screen.SetStation(id); err != nil {
-				v.shell.Status(err.Error())
-			}
-			v.list.Objects = nil
-			v.search.SetValue("")
-			v.Refresh()
-		}))
+// try does what a button asks for and says why it could not be done.
+func (v *View) try(err error) {
+	if err != nil {
+		v.shell.Status(err.Error())
 	}
-	if len(v.list.Objects) == 0 && text != "" {
-		v.list.Add(widgets.NewText(v.words.T("site.none_found")))
-	}
-	v.list.Refresh()
+	v.Refresh()
 }
 
-// Refresh shows the site as it is now.
+// Refresh shows the site as it is now. Parts that are not in sight are left alone.
 func (v *View) Refresh() {
-	out := v.screen.Outlook()
 	v.header.Set(v.words.T("site.title"), v.screen.Name())
-	v.elevation.SetValue(v.screen.Elevation())
-	last, first := v.screen.Frost()
-	v.last.SetValue(last)
-	v.first.SetValue(first)
-	for _, field := range []*widgets.MeasureField{v.elevation, v.last, v.first} {
+	v.refreshSites()
+	var objects []fyne.CanvasObject
+	if len(v.names) > 1 {
+		objects = append(objects, container.New(widgets.Columns{Least: 260, Most: 3}, v.sites))
+	}
+	switch part := v.parts.Choice(); {
+	case part == partPlace:
 		if v.screen.Chosen() == nil {
-			field.Disable()
-		} else {
-			field.Enable()
+			objects = append(objects, v.empty)
 		}
+		v.place.refresh()
+		objects = append(objects, v.place.box)
+	case part == partSpots && v.screen.Chosen() != nil:
+		v.spots.refresh()
+		objects = append(objects, v.spots.box)
+	case v.screen.Outlook() == nil:
+		objects = append(objects, v.noClimate())
+	default:
+		v.year.refresh()
+		objects = append(objects, v.year.box)
 	}
-	if out == nil {
-		v.known.Hide()
-		v.empty.Show()
-		v.body.Refresh()
-		return
-	}
-	v.empty.Hide()
-	v.known.Show()
-	v.chart.Set(v.data())
-	v.figures.Objects = nil
-	for _, f := range v.screen.Figures() {
-		v.figures.Add(v.figure(f))
-	}
-	v.figures.Refresh()
-	v.seasons.Objects = nil
-	for _, s := range v.screen.Seasons() {
-		box := container.NewVBox(v.figure(s.Start))
-		for _, text := range []string{s.Spread, s.Reason} {
-			if text != "" {
-				box.Add(container.New(layout.NewCustomPaddedLayout(0, 0, theme.Half, 0), widgets.NewText(text)))
-			}
-		}
-		v.seasons.Add(box)
-	}
-	v.seasons.Refresh()
-	v.source.Objects = []fyne.CanvasObject{widgets.NewText(v.screen.Source())}
-	v.source.Refresh()
+	v.body.Objects = objects
+	v.body.Refresh()
 }
 
+// refreshSites brings the choice among several sites up to date.
+func (v *View) refreshSites() {
+	names, chosen := v.screen.Names()
+	same := len(names) == len(v.names)
+	for i := 0; same && i < len(names); i++ {
+		same = names[i] == v.names[i]
+	}
+	if !same {
+		v.names = names
+		v.sites.SetOptions(names)
+	}
+	v.sites.SetChoice(chosen)
+}
+
+// noClimate says that the site has no climate yet, and why where that is known.
+func (v *View) noClimate() fyne.CanvasObject {
+	if fault := v.screen.Fault(); fault != "" {
+		return widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeWarning, Title: v.words.T("site.no_climate_title"), Text: fault + " " + v.words.T("site.no_climate_text")})
+	}
+	return widgets.NewEmptyState(theme.DrawingSite, v.words.T("site.no_climate_title"), v.words.T("site.no_climate_text"))
+}
+
+// figure draws a figure with its remark under it.
 func (v *View) figure(f screen.Figure) fyne.CanvasObject {
 	figure := widgets.NewFigure(widgets.FigureData{Label: f.Label, Value: f.Value, Soft: f.Soft}, nil)
 	if !f.Figure.IsZero() {
 		figure.SetOnWorking(func() { v.shell.ShowWorking(f.Figure) })
 	}
-	return figure
+	if f.Note == "" {
+		return figure
+	}
+	return container.NewVBox(figure, indented(f.Note))
 }
 
-func (v *View) data() widgets.ClimateData {
-	out := v.screen.Outlook()
-	w := v.words
-	days := len(out.Low)
-	data := widgets.ClimateData{
-		Axis: widgets.YearAxis{Last: days, Today: min(v.screen.Today().YearDay(), days) - 1, TodayLabel: w.T("site.today")},
-		Low:  out.Low, High: out.High, FreezeOdds: out.Freeze, DayLength: out.Daylight,
-		Legend:  widgets.ClimateLegend{High: w.T("site.high"), Low: w.T("site.low"), Freeze: w.T("site.freeze"), Day: w.T("site.daylight")},
-		Reading: v.screen.Reading, Name: w.T("site.chart"),
+// fill puts figures into a box.
+func (v *View) fill(box *fyne.Container, figures []screen.Figure) {
+	box.Objects = nil
+	for _, f := range figures {
+		box.Add(v.figure(f))
 	}
-	for _, m := range v.screen.Months() {
-		data.Axis.Ticks = append(data.Axis.Ticks, widgets.YearTick{Day: m.Day, Label: m.Label})
-	}
-	values, labels := v.screen.Scale()
-	for i, value := range values {
-		data.Temperatures = append(data.Temperatures, widgets.ChartTick{Value: value, Label: labels[i]})
-	}
-	const most, step = 24, 6 // hours
-	for h := 0; h <= most; h += step {
-		data.Hours = append(data.Hours, widgets.ChartTick{Value: float64(h), Label: w.T("site.hours", words.A{"n": h})})
-	}
-	data.Seasons = strips(v.screen.Seasons(), days)
-	return data
-}
-
-// strips are the seasons as strips of one calendar year: the one that runs over the
-// new year is drawn in two pieces.
-func strips(seasons []screen.Season, days int) []widgets.YearSegment {
-	var list []widgets.YearSegment
-	var there []screen.Season
-	for _, s := range seasons {
-		if !s.From.IsZero() {
-			there = append(there, s)
-		}
-	}
-	for i, s := range there {
-		start, end := s.From.MonthDay().YearDay()-1, there[(i+1)%len(there)].From.MonthDay().YearDay()-1
-		segment := widgets.YearSegment{Start: start, End: end, Category: s.Index, Label: s.Name, Fixed: true}
-		if end > start {
-			list = append(list, segment)
-			continue
-		}
-		before, after := segment, segment
-		before.Start, before.End = 0, end
-		after.End = days
-		list = append([]widgets.YearSegment{before}, append(list, after)...)
-	}
-	return list
+	box.Refresh()
 }
