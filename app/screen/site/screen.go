@@ -117,8 +117,12 @@ func (s *Screen) Today() civil.Date {
 
 func (s *Screen) units() quantity.System { return s.session.Plan().Units }
 
+// height writes a height above the sea or a difference of two.
 func (s *Screen) height(l quantity.Length) string {
-	return s.words.Value(working.Number(float64(l), working.Metre), s.units())
+	if s.units() == quantity.USCustomary {
+		return s.words.T("site.feet", words.A{"n": s.words.Number(float64(l/quantity.Foot), 0)})
+	}
+	return s.words.T("site.metres", words.A{"n": s.words.Number(float64(l), 0)})
 }
 
 // edit changes the chosen site as one step that can be taken back.

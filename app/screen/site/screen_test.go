@@ -30,13 +30,22 @@ func refused(t *testing.T, err error) string {
 	return field.Text
 }
 
+// slicesOf are all figures of the year's page.
+func slicesOf(s *site.Screen) []site.Figure {
+	all := append(append(s.Freezes(), s.Heat()...), s.Extremes()...)
+	for _, m := range s.MonthRows() {
+		all = append(all, m.Low, m.High, m.Daylight, m.Radiation, m.Evaporation)
+	}
+	return all
+}
+
 func TestASiteTellsItsYear(t *testing.T) {
 	for _, plan := range []*planner.Plan{screentest.Example(t), screentest.Customary(t)} {
 		_, s := open(t, plan)
-		if s.Name() != "The yard" || s.Outlook() == nil || len(s.Figures()) == 0 || len(s.Seasons()) != 4 || s.Elevation() == "" {
+		if s.Name() != "The yard" || s.Outlook() == nil || len(s.Freezes()) == 0 || len(s.Seasons()) != 4 || s.Elevation() == "" {
 			t.Fatalf("site %q", s.Name())
 		}
-		for _, f := range s.Figures() {
+		for _, f := range slicesOf(s) {
 			if f.Value == "" || strings.Contains(f.Label+f.Value, "⟦") {
 				t.Errorf("figure %+v", f)
 			}
@@ -104,7 +113,7 @@ func TestAStationIsTaken(t *testing.T) {
 
 func TestTheFirstStationMakesASite(t *testing.T) {
 	d, s := open(t, screentest.Empty())
-	if names, chosen := s.Names(); s.Chosen() != nil || s.Name() != "" || len(names) != 0 || chosen != -1 || s.Outlook() != nil || s.Figures() != nil || s.Seasons() != nil {
+	if names, chosen := s.Names(); s.Chosen() != nil || s.Name() != "" || len(names) != 0 || chosen != -1 || s.Outlook() != nil || s.Freezes() != nil || s.Seasons() != nil {
 		t.Fatal("an empty plan has a site")
 	}
 	if s.SetElevation("3 m") != nil || s.SetFrost(true, "05-10") != nil || d.Dirty() {
@@ -239,7 +248,7 @@ func TestASiteBeforeItsOutlook(t *testing.T) {
 	s := site.New(d.Session, d.Words)
 	values, _ := s.Scale()
 	heading, _ := s.Reading(0)
-	if s.Outlook() != nil || s.Figures() != nil || s.Seasons() != nil || s.Source() != "" || s.Elevation() != "" || values != nil || heading != "" || !s.Today().IsZero() {
+	if s.Outlook() != nil || s.Freezes() != nil || s.Seasons() != nil || s.Source() != "" || s.Elevation() != "" || values != nil || heading != "" || !s.Today().IsZero() {
 		t.Error("the climate is known before it is worked out")
 	}
 	if s.Name() != "The yard" || len(s.Months()) != 12 {

@@ -163,6 +163,7 @@ func (s *Screen) Spot() (SpotFields, bool) {
 func (s *Screen) spotFigures(c *climate.Climate) []Figure {
 	shift := c.Shift()
 	list := []Figure{s.figure(planner.NewFigure(working.Number(shift.Night, working.Kelvin), shift.Working), s.words.T("site.shift"))}
+	list[0].Value = s.offset(shift.Night)
 	list = append(list, s.freezesOf(c)[:2]...)
 	roots := c.RootZone(s.pot, climate.SunOnDarkPot)
 	width := words.A{"width": s.words.Length(s.pot, s.units())}

@@ -1,11 +1,13 @@
 package site
 
 import (
+	"slices"
 	"strings"
 
 	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
+	"fourturn/planner/climate"
 	"fourturn/planner/quantity"
 	"fourturn/planner/working"
 )
@@ -60,7 +62,7 @@ func (s *Screen) Told() []string {
 			"season": s.words.T("plan.season." + string(season.Season)), "reason": s.words.T(season.Reason),
 		}))
 	}
-	if out.Estimated || out.Warmth {
+	if out.Warmth || out.Estimated && !slices.Contains(out.Told, climate.NeverFreezes.Key()) {
 		key := "site.told.estimated"
 		if !out.Warmth {
 			key = "site.told.freezes_estimated"

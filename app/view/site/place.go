@@ -168,8 +168,7 @@ func (l *stationList) set(stations []screen.Station, none string) {
 
 func (l *stationList) add(id, name string, taken bool) {
 	if taken {
-		mark := widgets.NewButton(widgets.ButtonData{Icon: theme.IconTick, Label: name, Kind: widgets.ButtonQuiet, Name: l.view.words.T("site.taken") + ": " + name}, nil)
-		mark.Disable()
+		mark := widgets.NewButton(widgets.ButtonData{Icon: theme.IconTick, Label: name, Kind: widgets.ButtonQuiet, Name: l.view.words.T("site.taken") + ": " + name}, func() {})
 		l.box.Add(container.NewHBox(mark))
 		return
 	}

@@ -63,14 +63,15 @@ func (p *spotsPart) refresh() {
 		p.box.Refresh()
 		return
 	}
+	at := words.A{"threshold": p.view.screen.Threshold()}
 	p.filling = true
 	p.table.Set(widgets.TableData{
 		Columns: []widgets.Column{
 			{Label: w.T("site.spot_name"), Width: 150, Grow: 2},
 			{Label: w.T("site.spot_kind"), Width: 170, Grow: 2},
 			{Label: w.T("site.spot_light"), Width: 110, Grow: 1},
-			{Label: w.T("site.spot_last"), Width: 70, Right: true},
-			{Label: w.T("site.spot_first"), Width: 70, Right: true},
+			{Label: w.T("site.spot_last", at), Width: 95, Right: true},
+			{Label: w.T("site.spot_first", at), Width: 95, Right: true},
 			{Label: w.T("site.spot_pots"), Width: 50, Right: true},
 		},
 		Rows: len(p.rows), Sorted: -1, Cell: p.cell,
