@@ -57,7 +57,10 @@ func (c *ClimateChart) Set(data ClimateData) {
 
 // SetSeasons changes the strip under the chart alone.
 func (c *ClimateChart) SetSeasons(seasons []YearSegment) {
-	if slices.Equal(seasons, c.data.Seasons) {
+	same := func(a, b YearSegment) bool {
+		return a.Start == b.Start && a.End == b.End && a.Category == b.Category && a.Label == b.Label
+	}
+	if slices.EqualFunc(seasons, c.data.Seasons, same) {
 		return
 	}
 	c.data.Seasons = seasons
