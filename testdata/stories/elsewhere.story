@@ -7,7 +7,7 @@ choose "Half barrel"
 press "This pot"; set "Name" to "Barrel by the gate"
 in "terrace.yaml" somebody writes "Wide bowl by the well" for "Wide bowl"
 come back to the window
-press "Bring in the changes"
+press "Look at the changes…"; press "Bring it in"
 expect "Barrel by the gate"
 expect "Wide bowl by the well"
 save
