@@ -118,9 +118,10 @@ func (w *wiring) open() {
 		App: w.app, Window: w.window, Session: w.session, Store: w.store, Words: text,
 		Rooms:   rooms(w.session, text),
 		NewPlan: newPlan, Example: examplePlan,
-		Begin:  beginner(w.session, text, w.ref, w.terminal.today),
-		Find:   finder(w.session, text, w.ref.Book),
-		Folder: w.folder, About: about(w.ref), PlantName: plantName(w.ref), Reword: w.open, Log: w.log,
+		Begin:   beginner(w.session, text, w.ref, w.terminal.today),
+		Details: detailer(w.session, text),
+		Find:    finder(w.session, text, w.ref.Book),
+		Folder:  w.folder, About: about(w.ref), PlantName: plantName(w.ref), Reword: w.open, Log: w.log,
 	})
 }
 

@@ -38,6 +38,8 @@ type Config struct {
 	PlantName func(id string) string
 	// Begin asks the questions that make a new plan; nil begins an empty one.
 	Begin func(*Shell)
+	// Details opens what holds for the whole plan; nil where there is nothing.
+	Details func(*Shell)
 	// Find opens the search for everything; nil where there is none.
 	Find func(*Shell)
 	// Log keeps what was done, for who has to find out why the program stopped: a

@@ -46,6 +46,8 @@ func (s *Shell) fileMenu() menu {
 		{action: &Action{Name: "restore_copy", Label: s.say("desktop.restore_copy"), Enabled: func() bool { return writable() && s.session.Path() != "" }, Run: s.ChooseCopy}},
 		{action: &Action{Name: "bring_in", Label: s.say("desktop.bring_in"), Enabled: writable, Run: s.ChooseSecondCopy}},
 		line,
+		{action: &Action{Name: "details", Label: s.say("desktop.details"), Keys: one(ctrl(fyne.KeyComma)), Enabled: func() bool { return s.config.Details != nil }, Run: func() { s.config.Details(s) }}},
+		line,
 		{action: &Action{Name: quitName, Label: s.say("desktop.quit"), Keys: one(ctrl(fyne.KeyQ)), Run: s.Quit}},
 	}}
 }
