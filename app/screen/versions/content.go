@@ -59,6 +59,9 @@ func keys(steps []planfile.Step) (path []string) {
 	return path
 }
 
+// plantKeys are the fields that hold ids of the plant book.
+var plantKeys = map[string]bool{"plant": true, "liked_plants": true, "refused_plants": true}
+
 // content writes one value, or the parts of a thing.
 func (r *Reader) content(path []string, c *planfile.Content) string {
 	switch {
@@ -74,7 +77,7 @@ func (r *Reader) content(path []string, c *planfile.Content) string {
 		return r.words.T("versions.yes")
 	case c.Fixed:
 		return r.fixed(path, c.Value.Text)
-	case len(path) > 0 && path[len(path)-1] == "plant":
+	case len(path) > 0 && plantKeys[path[len(path)-1]]:
 		return r.plantName(c.Value.Text)
 	case len(path) > 0 && path[len(path)-1] == "shelter" && r.words.Has("climate.spot_"+c.Value.Text):
 		return r.words.T("climate.spot_" + c.Value.Text)

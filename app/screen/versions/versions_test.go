@@ -1,6 +1,7 @@
 package versions_test
 
 import (
+	"encoding/json"
 	"strings"
 	"testing"
 
@@ -140,6 +141,49 @@ func TestTheExampleInWords(t *testing.T) {
 			if strings.Contains(text, "⟦") || strings.ContainsAny(text, "{}") || strings.Contains(text, "_") {
 				t.Errorf("%+v", line)
 			}
+		}
+	}
+}
+
+// Every key of the plan file has words of its own, so that no key is shown to a
+// person. The schema of the file lists them all.
+func TestEveryFieldHasALabel(t *testing.T) {
+	var schema any
+	if err := json.Unmarshal([]byte(planfile.Schema()), &schema); err != nil {
+		t.Fatal(err)
+	}
+	found := map[string]bool{}
+	var walk func(part any)
+	walk = func(part any) {
+		switch p := part.(type) {
+		case []any:
+			for _, one := range p {
+				walk(one)
+			}
+		case map[string]any:
+			if properties, ok := p["properties"].(map[string]any); ok {
+				for key := range properties {
+					found[key] = true
+				}
+			}
+			for _, one := range p {
+				walk(one)
+			}
+		}
+	}
+	walk(schema)
+	// A person is never shown the version of the file nor the id of an entry, and says
+	// these within a section that has its own words for them.
+	for _, key := range []string{"fourturn", "id", "last", "first", "slow_release"} {
+		delete(found, key)
+	}
+	if len(found) < 100 {
+		t.Fatalf("the schema has only %d keys", len(found))
+	}
+	w := words.New("en")
+	for key := range found {
+		if !w.Has("versions.field."+key) && !w.Has("vessel.field."+key) {
+			t.Errorf("the field %s has no words", key)
 		}
 	}
 }
