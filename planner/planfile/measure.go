@@ -95,6 +95,8 @@ var (
 	strengthMeasure  = plain("strength", working.MilligramPerLitre, "150 ppm", scaled(" ppm", 1), "ppm", "mg/L")
 	countMeasure     = plain("count", working.None, "3", scaled("", 1), "")
 	priceMeasure     = plain("price", working.Money, "12.50", scaled("", 1), "")
+	minutesMeasure   = plain("minutes", working.Minute, "20 min", scaled(" min", 1), "min", "minutes", "minute")
+	hoursMeasure     = plain("hours", working.Hour, "8 h", scaled(" h", 1), "h", "hours", "hour")
 )
 
 // plain is a measure with one unit in one or more spellings.
