@@ -1,6 +1,9 @@
 package planner
 
-import "fourturn/planner/civil"
+import (
+	"fourturn/planner/civil"
+	"fourturn/planner/quantity"
+)
 
 // EntryKind says what happened.
 type EntryKind string
@@ -12,6 +15,9 @@ const (
 	Planted  EntryKind = "planted"  // Pots were changed over to Season
 	Diseased EntryKind = "diseased" // Pots showed the disease named in Text
 	Noted    EntryKind = "noted"    // a remark
+
+	// TopDressed says that slow release was scattered on Pots: Mass of Product on each.
+	TopDressed EntryKind = "top_dressed"
 )
 
 // Entry is one thing that really happened, on a day, to some pots.
@@ -19,8 +25,9 @@ type Entry struct {
 	ID      string
 	Date    civil.Date
 	Kind    EntryKind
-	Pots    []string // ids
-	Product string   // id, for Fed
-	Season  Season   // for Planted
+	Pots    []string      // ids
+	Product string        // id, for Fed and TopDressed
+	Season  Season        // for Planted
+	Mass    quantity.Mass // on each pot, for TopDressed
 	Text    string
 }

@@ -11,6 +11,7 @@ import (
 // Plan is the whole document. The zero Plan is an empty one; lists keep the order
 // in which the person arranged them.
 type Plan struct {
+	ID        string // tells the plan from others, in calendars say; empty in plans of old files
 	Title     string
 	Units     quantity.System // what the person reads
 	Currency  string          // ISO 4217 code, such as "EUR"; empty means amounts without a sign
@@ -25,6 +26,8 @@ type Plan struct {
 	Blends    []Blend
 	Recipes   []Recipe
 	Pots      []Pot
+	Reminders Reminders
+	Snoozed   []Snooze
 	Log       []Entry
 }
 

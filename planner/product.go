@@ -25,9 +25,15 @@ type Product struct {
 	Analysis  string               // N-P2O5-K2O in per cent, such as "14-14-14"; empty for mix
 	Longevity float64              // months at the reference temperature, for slow release
 	Reference quantity.Temperature // of the longevity; 0 means 21 °C
+	Coated    float64              // share of slow release that is coated, 0 to 1; 0 means all of it
 	Rate      float64              // g per litre of mix, for slow release; 0 takes the rate of the feeder class
+	RateLabel string               // the rate in the label's own words, such as "1/2 tbsp/gal"; it outranks Rate
 	Strength  float64              // ppm N, for soluble feeds; 0 takes the strength of the feeder class
-	SpoonMass quantity.Mass        // mass of a level US tablespoon (14.79 mL); 0 takes the usual one
+
+	Solubility   float64 // g per litre that dissolve in a stock, for soluble feeds; 0 takes the usual limit
+	Conductivity float64 // mS/cm that 100 ppm N add to water, for soluble feeds; 0 takes the published value, if any
+
+	SpoonMass quantity.Mass // mass of a level US tablespoon (14.79 mL); 0 takes the usual one
 	Packs     []Pack
 	Bulk      Bulk    // delivered loose, for mix and ingredients; zero where it is not
 	Expansion float64 // loose volume from one volume as sold, for mix and ingredients; 0 means 1
@@ -70,13 +76,4 @@ type Pack struct {
 	Volume quantity.Volume // for mix and ingredients
 	Mass   quantity.Mass   // for fertiliser
 	Price  float64         // in the plan's currency
-}
-
-// FeedingSettings says how the alternating feeds go.
-type FeedingSettings struct {
-	SlowRelease string          // id of the product worked into the mix
-	Turn        []string        // ids of the soluble products, in the order they take turns
-	Interval    int             // days between a pot's feeds; 0 takes the interval of the feeder class
-	Can         quantity.Volume // volume of the can; 0 means 9 L
-	FirstDay    string          // weekday that rounds prefer, such as "saturday"; empty for any
 }

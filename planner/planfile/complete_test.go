@@ -25,6 +25,7 @@ func TestEveryFieldOfThePlanIsWritten(t *testing.T) {
 	}
 	plan.Products[0].Packs = make([]planner.Pack, 1)
 	plan.Blends = []planner.Blend{{Parts: make([]planner.BlendPart, 1)}}
+	plan.Snoozed = make([]planner.Snooze, 1)
 	plan.Recipes[0].Parts = make([]planner.Part, 1)
 	plan.Pots[0].Plantings = []planner.Planting{{Plants: make([]planner.Part, 1)}}
 	plan.Pots[0].Pins, plan.Pots[0].Bans = make([]planner.Pin, 1), make([]planner.Ban, 1)

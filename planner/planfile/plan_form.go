@@ -29,6 +29,7 @@ const (
 
 var planForm = newForm(
 	versionField(),
+	text("id", MaxID, func(p *planner.Plan) *string { return &p.ID }),
 	text("title", MaxName, func(p *planner.Plan) *string { return &p.Title }),
 	units(func(p *planner.Plan) *quantity.System { return &p.Units }),
 	currency("currency", func(p *planner.Plan) *string { return &p.Currency }),
@@ -43,6 +44,8 @@ var planForm = newForm(
 	table("blends", blendForm, func(s *planner.Blend) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Blend { return &p.Blends }),
 	table("recipes", recipeForm, func(s *planner.Recipe) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Recipe { return &p.Recipes }),
 	table("pots", potForm, func(s *planner.Pot) *string { return &s.ID }, func(p *planner.Plan) *[]planner.Pot { return &p.Pots }),
+	inner("reminders", remindersForm, func(p *planner.Plan) *planner.Reminders { return &p.Reminders }),
+	list("snoozed", snoozeForm, func(*planner.Snooze) string { return "" }, func(p *planner.Plan) *[]planner.Snooze { return &p.Snoozed }),
 	unique(list("log", entryForm, func(e *planner.Entry) string { return e.ID }, func(p *planner.Plan) *[]planner.Entry { return &p.Log })),
 )
 
@@ -122,14 +125,6 @@ func substrates() []string {
 	return keys
 }
 
-var feedingForm = newForm(
-	refer("slow_release", productReference, func(f *planner.FeedingSettings) *string { return &f.SlowRelease }),
-	names("turn", productReference, func(f *planner.FeedingSettings) *[]string { return &f.Turn }),
-	whole("interval", daysMeasure, 1, longestInterval, func(f *planner.FeedingSettings) *int { return &f.Interval }),
-	number("can", volumeMeasure, 0.1, largestCan, func(f *planner.FeedingSettings) *quantity.Volume { return &f.Can }),
-	word("first_day", func(f *planner.FeedingSettings) *string { return &f.FirstDay }, weekdays...),
-)
-
 var recipeForm = newForm(
 	text("name", MaxName, func(r *planner.Recipe) *string { return &r.Name }),
 	word("season", func(r *planner.Recipe) *planner.Season { return &r.Season }, planner.Seasons[:]...),
@@ -149,10 +144,11 @@ var entryForm = newForm(
 	required(text("id", MaxID, func(e *planner.Entry) *string { return &e.ID })),
 	required(date("date", func(e *planner.Entry) *civil.Date { return &e.Date })),
 	required(word("kind", func(e *planner.Entry) *planner.EntryKind { return &e.Kind },
-		planner.Fed, planner.Skipped, planner.Planted, planner.Diseased, planner.Noted)),
+		planner.Fed, planner.Skipped, planner.Planted, planner.Diseased, planner.Noted, planner.TopDressed)),
 	remembered(names("pots", potReference, func(e *planner.Entry) *[]string { return &e.Pots })),
 	remembered(refer("product", productReference, func(e *planner.Entry) *string { return &e.Product })),
 	word("season", func(e *planner.Entry) *planner.Season { return &e.Season }, planner.Seasons[:]...),
+	number("mass", massMeasure, 1e-6, 1000, func(e *planner.Entry) *quantity.Mass { return &e.Mass }),
 	text("text", MaxNotes, func(e *planner.Entry) *string { return &e.Text }),
 )
 

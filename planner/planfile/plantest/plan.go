@@ -18,6 +18,7 @@ import (
 func Plan() *rapid.Generator[*planner.Plan] {
 	return rapid.Custom(func(t *rapid.T) *planner.Plan {
 		p := &planner.Plan{
+			ID:       word(t),
 			Title:    Text().Draw(t, "title"),
 			Units:    quantity.System(rapid.IntRange(0, 1).Draw(t, "units")),
 			Currency: rapid.SampledFrom([]string{"", "EUR", "USD"}).Draw(t, "currency"),
@@ -62,17 +63,30 @@ func Plan() *rapid.Generator[*planner.Plan] {
 		p.Feeding = planner.FeedingSettings{
 			SlowRelease: one(t, products), Turn: some(t, products), Interval: rapid.IntRange(0, 60).Draw(t, "interval"),
 			Can: quantity.Volume(decimal(t, 1, 100, 1)), FirstDay: rapid.SampledFrom([]string{"", "saturday"}).Draw(t, "day"),
+			OnTop: rapid.Bool().Draw(t, "on top"), Basis: rapid.SampledFrom([]planner.ChargeBasis{"", planner.ChargeAll, planner.ChargeFresh}).Draw(t, "basis"),
+			WaterEC: decimal(t, 0.1, 3, 1), Leaching: share(t, 0.05, 0.5), Injector: decimal(t, 15, 200, 1),
+			PartsAdded: rapid.Bool().Draw(t, "added"), Lead: rapid.IntRange(0, 90).Draw(t, "lead"),
+			Rules:   feedRules(t),
+			Release: planner.ReleaseSettings{Spent: share(t, 0.75, 0.95), ActivationEnergy: decimal(t, 37, 46, 1)},
 		}
 		p.Year = wishes(t)
 		spots := ids(p.Spots, func(s planner.Spot) string { return s.ID })
 		recipes := ids(p.Recipes, func(s planner.Recipe) string { return s.ID })
 		p.Pots = each(t, "pots", func(t *rapid.T, id string) planner.Pot { return pot(t, id, spots, recipes) })
 		pots := ids(p.Pots, func(s planner.Pot) string { return s.ID })
+		p.Reminders = planner.Reminders{At: rapid.SampledFrom([]string{"", "08:00", "23:59"}).Draw(t, "at"), Quiet: rapid.Bool().Draw(t, "quiet")}
+		for range rapid.IntRange(0, 3).Draw(t, "snoozes") {
+			p.Snoozed = append(p.Snoozed, planner.Snooze{
+				Kind: rapid.SampledFrom([]planner.DueKind{planner.DueFeed, planner.DueChangeOut}).Draw(t, "kind"),
+				Pots: some(t, pots), Season: season(t), Until: date(t, false), Set: date(t, true),
+			})
+		}
 		p.Log = each(t, "log", func(t *rapid.T, id string) planner.Entry {
 			return planner.Entry{
 				ID: id, Date: date(t, false),
-				Kind: rapid.SampledFrom([]planner.EntryKind{planner.Fed, planner.Skipped, planner.Planted, planner.Diseased, planner.Noted}).Draw(t, "kind"),
+				Kind: rapid.SampledFrom([]planner.EntryKind{planner.Fed, planner.Skipped, planner.Planted, planner.Diseased, planner.Noted, planner.TopDressed}).Draw(t, "kind"),
 				Pots: some(t, pots), Product: one(t, products), Season: season(t), Text: Text().Draw(t, "text"),
+				Mass: quantity.Mass(decimal(t, 1, 500, quantity.Gram.Kilograms())),
 			}
 		})
 		return p
@@ -85,6 +99,7 @@ func product(t *rapid.T, id string) planner.Product {
 		Kind:      rapid.SampledFrom([]planner.ProductKind{planner.SlowRelease, planner.Soluble, planner.PottingMix, planner.Ingredient}).Draw(t, "kind"),
 		Analysis:  rapid.SampledFrom([]string{"", "14-14-14", "0-0-50", "12.5-4-8"}).Draw(t, "analysis"),
 		Longevity: decimal(t, 1, 18, 1), Reference: quantity.Temperature(decimal(t, 10, 30, 1)),
+		Coated: share(t, 0.1, 1), RateLabel: Text().Draw(t, "label"), Solubility: decimal(t, 100, 600, 1), Conductivity: decimal(t, 0.1, 2, 1),
 		Rate: decimal(t, 1, 10, 1), Strength: decimal(t, 50, 500, 1), SpoonMass: quantity.Mass(decimal(t, 5, 30, quantity.Gram.Kilograms())),
 		InShed: decimal(t, 0, 300, 1),
 	}
@@ -111,6 +126,14 @@ func blend(t *rapid.T, id string, products []string) planner.Blend {
 		b.Parts = append(b.Parts, planner.BlendPart{Product: product, Parts: decimal(t, 1, 9, 1)})
 	}
 	return b
+}
+
+func feedRules(t *rapid.T) planner.FeedRules {
+	return planner.FeedRules{
+		StarterWeeks: decimal(t, 1, 6, 1), ChargeWeeks: decimal(t, 1, 12, 1), StopBefore: rapid.IntRange(0, 30).Draw(t, "stop"),
+		Coldest: maybe(t, quantity.Temperature(decimal(t, -5, 15, 1))), HeatAbove: quantity.Temperature(decimal(t, 20, 40, 1)), HeatShare: share(t, 0.1, 1),
+		YoungDays: rapid.IntRange(0, 60).Draw(t, "young"), YoungShare: share(t, 0.1, 1), RestFrom: monthDay(t), RestTo: monthDay(t),
+	}
 }
 
 func pot(t *rapid.T, id string, spots, recipes []string) planner.Pot {
