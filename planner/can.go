@@ -47,3 +47,44 @@ func canWorking(total, can quantity.Volume, cans float64) working.Trace {
 		Result: working.Number(cans, working.None), Source: derived,
 	}
 }
+
+// strengthWorking is the trace of the nitrogen in a can for plants of several classes.
+func strengthWorking(s strength) working.Trace {
+	trace := working.Trace{
+		Name: "plan.round_strength", Formula: "middle of what the bands share",
+		Result: working.Number(float64(s.ppm), working.MilligramPerLitre),
+		Source: working.Source{Status: working.Published, Cite: "MSU Extension, Consider maintenance when choosing plants (2024), table 1"},
+	}
+	if len(s.classes) == 0 {
+		trace.Formula, trace.Source = "ppm", working.Source{Status: working.Entered}
+		return trace
+	}
+	for _, c := range s.classes {
+		trace.Inputs = append(trace.Inputs,
+			working.Input{Symbol: "low", Name: c.Feeder.Key(), Value: working.Number(c.Strength.Low, working.MilligramPerLitre), Source: trace.Source},
+			working.Input{Symbol: "high", Name: c.Feeder.Key(), Value: working.Number(c.Strength.High, working.MilligramPerLitre), Source: trace.Source})
+	}
+	if !s.within {
+		trace.Formula = "the most that the lightest bears"
+		trace.Notes = []string{"plan.note_shared_strength"}
+	}
+	return trace
+}
+
+// stockWorking is the trace of the concentrate for an injector.
+func stockWorking(s nutrition.Solution, i nutrition.Injector) working.Trace {
+	strength := s.Working()
+	trace := working.Trace{
+		Name: "plan.stock", Formula: "stock = c × D",
+		Inputs: []working.Input{
+			{Symbol: "c", Name: "plan.strength", Value: working.Number(float64(s.Product), working.GramPerLitre), Source: derived, From: &strength},
+			{Symbol: "D", Name: "plan.dilution", Value: working.Number(i.Dilution(), working.None), Source: working.Source{Status: working.Entered}},
+		},
+		Result: working.Number(float64(s.Stock(i)), working.GramPerLitre), Source: derived,
+		Notes: []string{"plan.note_parts_made", "nutrition.note_concentrate_care"},
+	}
+	if i.Convention == nutrition.PartsAdded {
+		trace.Notes[0] = "plan.note_parts_added"
+	}
+	return trace
+}

@@ -36,7 +36,7 @@ func (w *workOut) due() {
 		}
 	}
 	for k, pots := range changes {
-		w.Due = append(w.Due, Due{Date: k.date, Kind: DueChangeOut, Pots: pots, Season: k.season})
+		w.Due = append(w.Due, w.asleep(Due{Date: k.date, Kind: DueChangeOut, Pots: pots, Season: k.season}))
 	}
 	for i, r := range w.Rounds {
 		if !r.Done && r.Date >= w.Today.AddDays(-dueBack) && r.Date <= w.Today.AddDays(dueAhead) {
@@ -53,4 +53,26 @@ func (w *workOut) due() {
 		}
 		return slices.Index(Seasons[:], a.Season) - slices.Index(Seasons[:], b.Season)
 	})
+}
+
+// asleep returns a change-out with the day until which its reminder sleeps: that of all
+// its pots, since one that is awake is reminder enough.
+func (w *workOut) asleep(d Due) Due {
+	until := civil.Date(0)
+	for i, pot := range d.Pots {
+		own := civil.Date(0)
+		for _, s := range w.Plan.Snoozed {
+			if s.Kind == DueChangeOut && s.Season == d.Season && s.Until > w.Today && slices.Contains(s.Pots, w.Pots[pot].Pot.ID) {
+				own = max(own, s.Until)
+			}
+		}
+		if own.IsZero() {
+			return d
+		}
+		if i == 0 || own < until {
+			until = own
+		}
+	}
+	d.Until = until
+	return d
 }

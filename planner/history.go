@@ -11,11 +11,16 @@ type history struct {
 	fed     map[string][]Entry // Fed and Skipped, by date
 	planted map[string][]Entry // Planted, by date
 	disease map[string]civil.Date
+	top     map[string][]Entry // TopDressed, by date
+	since   civil.Date         // the first day on which the log speaks of feeds; zero where it never does
 }
 
 func historyOf(plan *Plan) history {
-	h := history{fed: map[string][]Entry{}, planted: map[string][]Entry{}, disease: map[string]civil.Date{}}
+	h := history{fed: map[string][]Entry{}, planted: map[string][]Entry{}, disease: map[string]civil.Date{}, top: map[string][]Entry{}}
 	for _, e := range plan.Log {
+		if (e.Kind == Fed || e.Kind == Skipped) && (h.since.IsZero() || e.Date < h.since) {
+			h.since = e.Date
+		}
 		for _, pot := range e.Pots {
 			switch e.Kind {
 			case Fed, Skipped:
@@ -24,12 +29,17 @@ func historyOf(plan *Plan) history {
 				h.planted[pot] = append(h.planted[pot], e)
 			case Diseased:
 				h.disease[pot] = max(h.disease[pot], e.Date)
+			case TopDressed:
+				h.top[pot] = append(h.top[pot], e)
 			case Noted:
 			}
 		}
 	}
 	byDate := func(a, b Entry) int { return int(a.Date - b.Date) }
 	for _, entries := range h.fed {
+		slices.SortStableFunc(entries, byDate)
+	}
+	for _, entries := range h.top {
 		slices.SortStableFunc(entries, byDate)
 	}
 	for _, entries := range h.planted {

@@ -7,6 +7,7 @@ import (
 	"fourturn/planner/climate"
 	"fourturn/planner/finding"
 	"fourturn/planner/mix"
+	"fourturn/planner/nutrition"
 	"fourturn/planner/quantity"
 	"fourturn/planner/vessel"
 	"fourturn/planner/working"
@@ -30,9 +31,15 @@ type Outlook struct {
 	Sites    []SiteOutlook
 	Pots     []PotOutlook // in the order of Plan.Pots
 	Rounds   []Round      // by date
+	Fewest   Figure       // how many coming rounds there are, with the bound below which no plan goes; zero without any
+	Shed     []Shelf      // fertilisers, in the order of Plan.Products
 	Due      []Due        // by date
 	Buying   []Buying     // what the coming year asks for, by product
 	Findings []finding.Finding
+
+	cans    map[can]nutrition.Solution // of the coming rounds
+	soluble map[string]turnProduct     // soluble products, by id
+	slopes  map[string]nutrition.Slope // of those of which one is known
 }
 
 // SiteOutlook is a site with its climate, in plain daily figures for a picture of
@@ -107,6 +114,11 @@ type PotOutlook struct {
 	Weight    mix.Weight
 	Stands    []Stand
 	Feeds     []Feed
+
+	thermal *nutrition.Thermal // of its mix
+	tracks  []nutrition.Track  // its charges, in order of date
+	takings []nutrition.Taking // mix that goes out at its change-outs
+	growth  []nutrition.Growth // days on which its plants eat
 }
 
 // Standing returns the planting that stands in the pot on a day, or nil.
@@ -132,11 +144,12 @@ type Stand struct {
 	Happened bool       // the log says so
 	Start    Figure     // From, with its working
 	Plants   []PlantCount
-	Mix      Figure      // L of fresh loose mix for this change-out
-	Balance  mix.Balance // what goes in and out of the pot at this change-out; zero where its size is faulty
-	Charge   Figure      // kg of slow-release fertiliser for this change-out
-	Spoons   Figure      // level US tablespoons of the same
-	Spent    Figure      // day on which the charge is spent; zero without one
+	Mix      Figure           // L of fresh loose mix for this change-out
+	Balance  mix.Balance      // what goes in and out of the pot at this change-out; zero where its size is faulty
+	Charge   Figure           // kg of slow-release fertiliser for this change-out
+	Spoons   Figure           // level US tablespoons of the same
+	Spent    Figure           // day on which the charge is spent; zero without one
+	Feeder   nutrition.Feeder // class of its hungriest plant
 
 	first bool // the first of its season that is not over
 }
@@ -152,8 +165,10 @@ type PlantCount struct {
 // Feed is one feed of one pot, coming or done.
 type Feed struct {
 	Date    civil.Date
-	Product string // id
-	Water   Figure // L of dilute feed for this pot
+	Product string  // id
+	Water   Figure  // L of dilute feed for this pot
+	Share   float64 // of the strength in the can; the rest is plain water. 0 where it is not known
+	Reason  string  // key of why the share is below 1, or ""
 	Done    bool
 }
 
@@ -167,6 +182,13 @@ type Round struct {
 	Spoons  Figure // level US teaspoons a can
 	Cans    Figure // how many cans
 	Done    bool
+
+	Strength Figure // ppm of nitrogen in the can
+	EC       Figure // mS/cm of the feed and the water together; zero where no slope is known
+	Stock    Figure // g of product per litre of stock for the injector; zero without one
+	Weaker   int    // pots that get less than full strength
+	Number   int    // counts the plan's rounds, those that the log knows first, from 1
+	solution nutrition.Solution
 }
 
 // DueKind says what kind of work is due.
@@ -182,10 +204,11 @@ const (
 type Due struct {
 	Date    civil.Date
 	Kind    DueKind
-	Pots    []int  // indices into Outlook.Pots
-	Product string // for DueFeed
-	Season  Season // for DueChangeOut
-	Round   int    // index into Outlook.Rounds, for DueFeed
+	Pots    []int      // indices into Outlook.Pots
+	Product string     // for DueFeed
+	Season  Season     // for DueChangeOut
+	Round   int        // index into Outlook.Rounds, for DueFeed
+	Until   civil.Date // the reminder sleeps until this day; zero where it does not
 }
 
 // Overdue returns by how many days the work has slipped on a day, or 0.

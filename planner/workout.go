@@ -18,7 +18,8 @@ const (
 // may run on any goroutine.
 func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
 	o := &Outlook{Plan: plan, Today: today, First: today.AddDays(-daysBack), Last: today.AddDays(daysAhead)}
-	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan), slow: slowReleaseOf(plan), thermals: map[string]*nutrition.Thermal{}, openings: map[stayKey][]nutrition.Span{}}
+	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan), thermals: map[string]*nutrition.Thermal{}, openings: map[stayKey]*opening{}, kinetics: kineticsOf(plan), rules: feedRulesOf(plan), labels: map[string]*slowRelease{}}
+	w.slow = w.labelOf(plan.Feeding.SlowRelease)
 	w.sites()
 	w.spots()
 	o.Pots = make([]PotOutlook, len(plan.Pots))
@@ -28,6 +29,10 @@ func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
 	w.rounds()
 	w.due()
 	w.buying()
+	w.remember()
+	w.balances()
+	w.shed()
+	w.nameParts()
 	w.Findings = gathered(w.Findings)
 	return o
 }
@@ -35,15 +40,19 @@ func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
 // workOut is one run of the front door.
 type workOut struct {
 	*Outlook
-	ref      Reference
-	history  history
-	slow     *slowRelease            // nil where the plan has none
-	places   map[string]*place       // of spots, by id
-	years    map[yearKey]seasonDays  // season days, shared by the pots of a site
-	climates map[string]*siteClimate // of spots, by id
-	thermals map[string]*nutrition.Thermal
-	openings map[stayKey][]nutrition.Span
-	recipes  map[string]*Recipe // by id
+	ref       Reference
+	history   history
+	slow      *slowRelease            // nil where the plan has none
+	places    map[string]*place       // of spots, by id
+	years     map[yearKey]seasonDays  // season days, shared by the pots of a site
+	climates  map[string]*siteClimate // of spots, by id
+	thermals  map[string]*nutrition.Thermal
+	openings  map[stayKey]*opening
+	kinetics  nutrition.Kinetics
+	rules     nutrition.FeedRules
+	labels    map[string]*slowRelease // of slow-release products, by id; nil for what cannot be read
+	recipes   map[string]*Recipe      // by id
+	fedRounds int                     // rounds that the log tells of
 }
 
 // place is a spot with its site.

@@ -68,49 +68,6 @@ func brimWorking(v vessel.Vessel) working.Trace {
 	}
 }
 
-// slowRelease is the product worked into the mix, with its label read.
-type slowRelease struct {
-	product *Product
-	label   nutrition.SlowRelease
-}
-
-// slowReleaseOf reads the label of the plan's slow release once for all pots, or returns
-// nil where there is none that can be read.
-func slowReleaseOf(plan *Plan) *slowRelease {
-	product := plan.Product(plan.Feeding.SlowRelease)
-	if product == nil {
-		return nil
-	}
-	analysis, err := nutrition.ParseAnalysis(product.Analysis)
-	if err != nil {
-		return nil
-	}
-	return &slowRelease{product: product, label: nutrition.SlowRelease{
-		Analysis: analysis, Longevity: product.Longevity, Reference: product.Reference, Tablespoon: product.SpoonMass,
-	}}
-}
-
-// prillSpoon returns the mass of a level tablespoon of the slow release.
-func (w *workOut) prillSpoon() quantity.Mass {
-	if w.slow != nil && w.slow.product.SpoonMass > 0 {
-		return w.slow.product.SpoonMass
-	}
-	return nutrition.PrillSpoon
-}
-
-// dose returns the charge for so much mix: at the label's rate where the product has
-// one, else at that of the feeder class.
-func (w *workOut) dose(feeder nutrition.Feeder, charged quantity.Volume) (nutrition.Dose, bool) {
-	if w.slow == nil || !feeder.Known() {
-		return nutrition.Dose{}, false
-	}
-	rate, source := nutrition.ClassOf(feeder).Rate(w.slow.label.Analysis), nutrition.ClassRateSource()
-	if w.slow.product.Rate > 0 {
-		rate, source = nutrition.Concentration(w.slow.product.Rate), nutrition.LabelRateSource()
-	}
-	return nutrition.DoseOf(w.slow.label, rate, charged, charged, nutrition.AllMix, source), true
-}
-
 func doseFigures(d nutrition.Dose, tablespoon quantity.Mass) (mass, spoons Figure) {
 	level := asMeasured(float64(d.Spoons.Tablespoons) + d.Spoons.Teaspoons/3)
 	spoonsOf := func() working.Trace {

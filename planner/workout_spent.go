@@ -1,11 +1,7 @@
 package planner
 
 import (
-	"slices"
-
-	"fourturn/planner/finding"
 	"fourturn/planner/nutrition"
-	"fourturn/planner/quantity"
 	"fourturn/planner/working"
 )
 
@@ -15,12 +11,7 @@ const tolerated = 14
 
 // spent follows a stand's charge through the warmth of its days: when it is used up,
 // and whether that is long before the change-out.
-func (w *workOut) spent(out *PotOutlook, s *Stand) {
-	if w.slow.product.Longevity <= 0 {
-		return
-	}
-	charge := nutrition.Charge{Date: s.From, Product: w.slow.label, Mass: quantity.Mass(s.Charge.Number())}
-	track := nutrition.Follow(charge, w.thermal(out), nil)
+func (w *workOut) spent(out *PotOutlook, s *Stand, track nutrition.Track) {
 	day, ok := track.SpentOn()
 	if !ok {
 		return
@@ -37,8 +28,7 @@ func (w *workOut) spent(out *PotOutlook, s *Stand) {
 		return
 	}
 	if gap, ok := track.GapFinding(out.Pot.ID, s.To, tolerated); ok {
-		gap.Where = append(finding.Where{"pots", out.Pot.ID, "plantings"}, string(s.Season))
-		gap.Where = slices.Clip(gap.Where)
+		gap.Where = s.at(out.Pot.ID)
 		w.Findings = append(w.Findings, gap)
 	}
 }
@@ -53,7 +43,7 @@ func (w *workOut) thermal(out *PotOutlook) *nutrition.Thermal {
 		return t
 	}
 	const year = 366
-	t := nutrition.ThermalOf(w.First.AddDays(-year), w.Last.AddDays(year), w.warmth(out), nutrition.UsualKinetics())
+	t := nutrition.ThermalOf(w.First.AddDays(-year), w.Last.AddDays(year), w.warmth(out), w.kinetics)
 	w.thermals[id] = t
 	return t
 }

@@ -41,36 +41,9 @@ func (w *workOut) fillStands(out *PotOutlook, where finding.Where) {
 		w.Findings = append(w.Findings, w.once(balance.Findings(at), s)...)
 		s.Mix = NewFigure(working.Number(float64(balance.Loose()), working.Litre), balance.Working)
 		content, oldBalls = balance.After, balls
-		w.charge(out, s, feeder, balance.Fresh)
+		s.Feeder = feeder
+		w.charge(out, s, balance)
 	}
-}
-
-// charge gives a stand its slow release: on all the mix, or on the fresh part alone
-// while the charge before is not spent, so that nothing is doubled. A display that
-// stands through the cold gets none.
-func (w *workOut) charge(out *PotOutlook, s *Stand, feeder nutrition.Feeder, fresh quantity.Volume) {
-	charged := out.Vessel.FillVolume()
-	if i := lastCharged(out.Stands, s); i >= 0 {
-		// A charge whose end is not known may be there still.
-		if spent := out.Stands[i].Spent; spent.IsZero() || spent.Value.Date > s.From {
-			charged = fresh
-		}
-	}
-	if dose, ok := w.dose(feeder, charged); ok && w.meanTemperature(out, s) >= growthFloor {
-		s.Charge, s.Spoons = doseFigures(dose, w.prillSpoon())
-		w.spent(out, s)
-	}
-}
-
-// lastCharged returns the stand before s that had the last charge, or -1.
-func lastCharged(stands []Stand, s *Stand) int {
-	last := -1
-	for i := range stands {
-		if stands[i].From < s.From && !stands[i].Charge.IsZero() {
-			last = i
-		}
-	}
-	return last
 }
 
 // once keeps findings of the stand that is there or comes next, so that a planting

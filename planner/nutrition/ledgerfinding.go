@@ -43,7 +43,11 @@ func LeachateBand(slowReleaseAlone bool) Band {
 // Findings reports runs of weeks in which the pot gets too little or too much
 // nitrogen, or grows too salty, each once at its worst, with the change that mends
 // it. A quarter more or less than the need is let pass: spoons are no better.
-func (l Ledger) Findings() []finding.Finding {
+func (l Ledger) Findings() []finding.Finding { return l.FindingsFrom(0) }
+
+// FindingsFrom is [Ledger.Findings] for the weeks from one on: what is past cannot be
+// mended, though its salts may still be there.
+func (l Ledger) FindingsFrom(week int) []finding.Finding {
 	var found []finding.Finding
 	worst, kind, excess := 0, 0, 0.0
 	report := func() {
@@ -51,7 +55,7 @@ func (l Ledger) Findings() []finding.Finding {
 			found = append(found, l.balanceFinding(worst, kind))
 		}
 	}
-	for i := 0; i+BalanceWeeks <= len(l.Weeks); i++ {
+	for i := max(0, week); i+BalanceWeeks <= len(l.Weeks); i++ {
 		s := l.sum(i)
 		k, by := 0, 0.0
 		switch {
@@ -70,7 +74,7 @@ func (l Ledger) Findings() []finding.Finding {
 		}
 	}
 	report()
-	if f, ok := l.saltFinding(); ok {
+	if f, ok := l.saltFinding(week); ok {
 		found = append(found, f)
 	}
 	return found
@@ -156,12 +160,15 @@ func (l Ledger) classIn(week int) Class {
 
 // saltFinding reports the saltiest week above the limit of its class, with the water
 // that would wash the salts out.
-func (l Ledger) saltFinding() (f finding.Finding, ok bool) {
+func (l Ledger) saltFinding(from int) (f finding.Finding, ok bool) {
 	if len(l.account.Growth) == 0 {
 		return finding.Finding{}, false
 	}
 	worst, excess := -1, 1.0
 	for i, w := range l.Weeks {
+		if i < from {
+			continue
+		}
 		if by := float64(w.Drain / l.classIn(i).SaltLimit()); by > excess {
 			worst, excess = i, by
 		}

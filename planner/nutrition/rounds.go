@@ -20,6 +20,7 @@ type RoundRules struct {
 	Grace       int            // days for a first feed after opening; 0 means [UsualGrace]
 	Only        []time.Weekday // rounds fall on these days alone; empty allows all
 	Prefer      []time.Weekday // of plans with equally few rounds, these days are chosen
+	Keep        []civil.Date   // days of an earlier plan, in order: up to the last of them they are preferred instead
 	Effort      int            // steps that the search may take; 0 means [UsualEffort]
 }
 

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"time"
+
+	"fourturn/planner/civil"
 )
 
 // UsualEffort is the steps that the search for rounds may take: well under a second
@@ -25,9 +27,18 @@ func newSeason(groups []*group, rules RoundRules) *season {
 	for t := range n {
 		day := rules.First.AddDays(t).Weekday()
 		s.allowed[t] = onWeekday(day, rules.Only)
-		s.preferred[t] = onWeekday(day, rules.Prefer)
+		s.preferred[t] = preferredOn(rules, rules.First.AddDays(t))
 	}
 	return s
+}
+
+// preferredOn reports whether a round is best held on a day: one of an earlier plan, as
+// far as that reached, or one of the weekdays.
+func preferredOn(rules RoundRules, day civil.Date) bool {
+	if n := len(rules.Keep); n > 0 && day <= rules.Keep[n-1] {
+		return slices.Contains(rules.Keep, day)
+	}
+	return onWeekday(day.Weekday(), rules.Prefer)
 }
 
 func onWeekday(day time.Weekday, days []time.Weekday) bool {
