@@ -95,8 +95,6 @@ var (
 	strengthMeasure     = plain("strength", working.MilligramPerLitre, "150 ppm", scaled(" ppm", 1), "ppm", "mg/L")
 	countMeasure        = plain("count", working.None, "3", scaled("", 1), "")
 	priceMeasure        = plain("price", working.Money, "12.50", scaled("", 1), "")
-	minutesMeasure      = plain("minutes", working.Minute, "20 min", scaled(" min", 1), "min", "minutes", "minute")
-	hoursMeasure        = plain("hours", working.Hour, "8 h", scaled(" h", 1), "h", "hours", "hour")
 	weeksMeasure        = plain("weeks", working.Week, "2 weeks", scaled(" weeks", 1), "weeks", "week")
 	energyMeasure       = plain("energy", working.KilojoulePerMole, "41.5 kJ/mol", scaled(" kJ/mol", 1), "kJ/mol")
 	conductivityMeasure = plain("conductivity", working.MilliSiemensPerCM, "0.6 mS/cm", scaled(" mS/cm", 1), "mS/cm", "dS/m")
