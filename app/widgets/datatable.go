@@ -1,6 +1,7 @@
 package widgets
 
 import (
+	"image"
 	"slices"
 	"strings"
 
@@ -22,11 +23,13 @@ type Column struct {
 
 // Cell is what stands at one place of a table.
 type Cell struct {
-	Text   string
-	Icon   theme.IconName // before the text, or ""
-	Strong bool
-	Soft   bool // explains, rather than says
-	Late   bool // in the colour of what is late; the text must say so too
+	Text string
+	Icon theme.IconName // before the text, or ""
+	// Picture stands before the text as high as the row lets it, or is nil.
+	Picture image.Image
+	Strong  bool
+	Soft    bool // explains, rather than says
+	Late    bool // in the colour of what is late; the text must say so too
 }
 
 // TableData is what a table shows. Cell is asked only for rows in sight.

@@ -1,5 +1,7 @@
 package widgets
 
+import "fourturn/app/widgets/plantdraw"
+
 // Metres is a point of a drawing in metres; y goes up.
 type Metres struct{ X, Y float64 }
 
@@ -29,7 +31,8 @@ type PotPlant struct {
 	Spread, Height float64 // m, how wide and high it is drawn
 	Habit          Habit
 	Category       int
-	Letter         string // its key in the plan view, one or two letters
+	Letter         string           // its key in the plan view, one or two letters
+	Plant          *plantdraw.Plant // draws the plant itself; nil sketches its habit alone
 }
 
 // Habit is how a plant grows.

@@ -2,6 +2,8 @@ package widgets
 
 import (
 	"image"
+	"image/color"
+	"reflect"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -10,6 +12,7 @@ import (
 
 	"fourturn/app/theme"
 	"fourturn/app/widgets/ink"
+	"fourturn/app/widgets/plantdraw"
 )
 
 // PotDrawing draws a pot to scale: cut open from the side, with mix, water and
@@ -64,6 +67,24 @@ type potRenderer struct {
 	texts   []*canvas.Text
 	used    int
 	sheet   potSheet
+	drawn   drawnPot
+}
+
+// drawnPot is the last picture with all that it was made from. Plants take their
+// time: they are drawn again only when something changed.
+type drawnPot struct {
+	data    PotData
+	sheet   potSheet
+	w, h    int
+	palette plantdraw.Palette
+	soil    color.Color
+	image   image.Image
+}
+
+// same reports whether a picture would look like this one.
+func (d *drawnPot) same(o *drawnPot) bool {
+	return d.w == o.w && d.h == o.h && d.palette == o.palette && d.soil == o.soil && d.sheet == o.sheet &&
+		reflect.DeepEqual(d.data, o.data)
 }
 
 func (r *potRenderer) MinSize() fyne.Size { return r.drawing.min }
@@ -149,6 +170,10 @@ func (r *potRenderer) draw(w, h int) image.Image {
 	}
 	p := &potPainter{sheet: ink.NewSheet(w, h), look: lookOf(r.drawing), at: r.sheet, pixels: pixels}
 	data := r.drawing.data
+	now := drawnPot{data: data, sheet: r.sheet, w: w, h: h, palette: p.plantPalette(), soil: p.look.colour(theme.ColorSoil)}
+	if r.drawn.image != nil && now.same(&r.drawn) {
+		return r.drawn.image
+	}
 	if data.Side != nil {
 		p.side(data.Side)
 	}
@@ -160,7 +185,9 @@ func (r *potRenderer) draw(w, h int) image.Image {
 			p.dimension(dim)
 		}
 	}
-	return p.sheet.Image
+	now.image = p.sheet.Image
+	r.drawn = now
+	return now.image
 }
 
 func (r *potRenderer) Objects() []fyne.CanvasObject {

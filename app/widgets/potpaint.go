@@ -156,10 +156,7 @@ func (p *potPainter) plan(plan *PotPlan) {
 		p.outlines(PlanView, outer, inner)
 	}
 	for _, plant := range plan.Plants {
-		c := p.pixel(p.at.point(PlanView, Metres{plant.X, plant.Y}))
-		r := plant.Spread / 2 * p.at.scale * p.pixels
-		p.sheet.Fill(p.solid(theme.CategoryWash(plant.Category)), ink.Disc(c, r))
-		p.sheet.Stroke(p.solid(theme.CategoryEdge(plant.Category)), p.line(1.4), true, ink.Disc(c, r)...)
+		p.fromAbove(plant)
 	}
 }
 

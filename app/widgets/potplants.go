@@ -5,11 +5,16 @@ import (
 
 	"fourturn/app/theme"
 	"fourturn/app/widgets/ink"
+	"fourturn/app/widgets/plantdraw"
 )
 
 // plant draws a plant from the side: not the species, only its habit, width and
 // height, as one would sketch it.
 func (p *potPainter) plant(s *PotSide, plant PotPlant) {
+	if plant.Plant != nil {
+		p.drawn(s, plant)
+		return
+	}
 	switch plant.Habit {
 	case Upright:
 		p.upright(s, plant)
@@ -18,6 +23,39 @@ func (p *potPainter) plant(s *PotSide, plant PotPlant) {
 	case Mounding:
 		p.mound(s, plant)
 	}
+}
+
+// drawn draws the plant itself.
+func (p *potPainter) drawn(s *PotSide, plant PotPlant) {
+	left, right := s.opening()
+	plantdraw.Side(p.sheet, plant.Plant, plantdraw.Growth{
+		Foot: p.pixel(p.at.point(SideView, Metres{plant.X, s.MixTo})), Scale: p.at.scale * p.pixels,
+		Height: plant.Height, Spread: plant.Spread, Rim: [2]float64{plant.X - left, right - plant.X}, Drop: s.MixTo * 0.85, Pixels: p.pixels,
+	}, p.plantPalette())
+}
+
+func (p *potPainter) plantPalette() plantdraw.Palette {
+	return plantdraw.PaletteOf(p.look.theme, p.look.variant, theme.ColorSurface)
+}
+
+// opening returns the left and right of the pot's rim.
+func (s *PotSide) opening() (left, right float64) {
+	b := boxOf(s.Outer)
+	return b.x0, b.x1
+}
+
+// fromAbove draws a plant in the plan.
+func (p *potPainter) fromAbove(plant PotPlant) {
+	c := p.pixel(p.at.point(PlanView, Metres{plant.X, plant.Y}))
+	if plant.Plant != nil {
+		plantdraw.FromAbove(p.sheet, plant.Plant, plantdraw.Growth{
+			Foot: c, Scale: p.at.scale * p.pixels, Height: plant.Height, Spread: plant.Spread, Pixels: p.pixels,
+		}, p.plantPalette())
+		return
+	}
+	r := plant.Spread / 2 * p.at.scale * p.pixels
+	p.sheet.Fill(p.solid(theme.CategoryWash(plant.Category)), ink.Disc(c, r))
+	p.sheet.Stroke(p.solid(theme.CategoryEdge(plant.Category)), p.line(1.4), true, ink.Disc(c, r)...)
 }
 
 // beside turns a point beside a plant's foot into pixels: x in half spreads, y in

@@ -216,8 +216,17 @@ func (r *tableRowRenderer) Layout(size fyne.Size) {
 	for i, w := range row.table.widths(size.Width) {
 		cell := row.cell(i)
 		left, width := x+theme.Step, w-theme.Step2
-		show(r.icons[i], cell.Icon != "")
-		if cell.Icon != "" {
+		show(r.icons[i], cell.Icon != "" || cell.Picture != nil)
+		if cell.Picture != nil {
+			if r.icons[i].Image != cell.Picture {
+				r.icons[i].Image, r.icons[i].Resource = cell.Picture, nil
+				r.icons[i].Refresh()
+			}
+			high := size.Height - 2
+			place(r.icons[i], x+theme.Half, 1, high, high)
+			left, width = x+theme.Step+high, w-high-theme.Step2
+		} else if cell.Icon != "" {
+			r.icons[i].Image = nil
 			colour := theme.ColorInkSoft
 			if cell.Late {
 				colour = theme.ColorLate
@@ -233,7 +242,12 @@ func (r *tableRowRenderer) Layout(size fyne.Size) {
 			left += width - text.Width
 		}
 		place(r.texts[i], left, centred(0, size.Height, text.Height), text.Width, text.Height)
+		show(r.texts[i], true)
 		x += w
+	}
+	for i := len(row.table.data.Columns); i < len(r.texts); i++ { // of columns that are gone
+		show(r.texts[i], false)
+		show(r.icons[i], false)
 	}
 }
 

@@ -10,6 +10,9 @@ import (
 // they hang, as a share of the spread.
 func (a *artist) trail(n int, hang float64) {
 	drop := min(hang*2*a.radius, 1.4*a.radius)
+	if a.drop > 0 {
+		drop = min(drop, a.drop)
+	}
 	for i := range n {
 		azimuth := float64(i)*golden + 0.3
 		d := towards(azimuth, 0)

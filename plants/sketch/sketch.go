@@ -50,6 +50,8 @@ type Options struct {
 	// Rim is how far to the left and right of the foot trailing stems meet the rim
 	// of the pot; 0 is a fifth of the spread.
 	Rim [2]float64
+	// Drop is how far trailing stems may hang; 0 is as far as they like.
+	Drop float64
 }
 
 // Draw draws a plant.
@@ -70,6 +72,7 @@ type artist struct {
 	radius        float64 // half the spread
 	pen           float64 // m
 	rim           [2]float64
+	drop          float64
 	leaf          float64 // length of a leaf as it is drawn, m
 	flower        float64 // width of a flower as it is drawn, m
 	bloom, accent plants.Colour
@@ -101,7 +104,7 @@ func newArtist(p *plants.Plant, v View, o Options) *artist {
 	if a.pen = o.Pen; a.pen <= 0 {
 		a.pen = size / 200
 	}
-	a.rim = o.Rim
+	a.rim, a.drop = o.Rim, o.Drop
 	for i := range a.rim {
 		if a.rim[i] <= 0 {
 			a.rim[i] = a.radius * 0.4

@@ -36,6 +36,7 @@ func (s *Screen) ToggleCompared() error {
 // Comparison is some plants side by side.
 type Comparison struct {
 	Plants []string // their names
+	Drawn  []*catalogue.Plant
 	Rows   []ComparedRow
 }
 
@@ -65,7 +66,7 @@ func (s *Screen) Comparison() Comparison {
 	var list []*catalogue.Plant
 	for _, id := range s.compared {
 		if p, ok := s.book.Plant(id); ok {
-			list, c.Plants = append(list, p), append(c.Plants, p.Name())
+			list, c.Plants, c.Drawn = append(list, p), append(c.Plants, p.Name()), append(c.Drawn, p)
 		}
 	}
 	row := func(label string, value func(*catalogue.Plant) ComparedValue) {

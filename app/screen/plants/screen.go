@@ -111,6 +111,7 @@ func (s *Screen) Rows() int { return len(s.shown) }
 // Row is one plant in the list.
 type Row struct {
 	ID        string
+	Plant     *catalogue.Plant // to be drawn
 	Name      string
 	Botanical string
 	Height    string // of the tallest kinds
@@ -122,7 +123,7 @@ type Row struct {
 // Row writes one plant out.
 func (s *Screen) Row(i int) Row {
 	p := s.shown[i]
-	row := Row{ID: p.ID, Name: p.Name(), Height: s.words.Length(p.Height.High, s.units())}
+	row := Row{ID: p.ID, Plant: p, Name: p.Name(), Height: s.words.Length(p.Height.High, s.units())}
 	if len(p.Botanical) > 0 {
 		row.Botanical = p.Botanical[0]
 	}
@@ -151,6 +152,9 @@ func (s *Screen) ChosenRow() int {
 	}
 	return -1
 }
+
+// Plant returns the chosen plant, to be drawn, or nil.
+func (s *Screen) Plant() *catalogue.Plant { return s.plant() }
 
 // plant returns the chosen plant, or nil.
 func (s *Screen) plant() *catalogue.Plant {

@@ -18,6 +18,7 @@ type Tile struct {
 	Standing string         // what stands in it now
 	Line     string         // what stands in it and its volume, for one short line
 	Vessel   *vessel.Vessel // to be drawn; nil where the size is faulty
+	Grows    []Grown        // what stands in it now, to be drawn
 	Worst    finding.Severity
 	Marked   bool // whether there is a caution or worse to be shown
 	Chosen   bool
@@ -67,6 +68,7 @@ func (s *Screen) Tile(place int) Tile {
 	}
 	if out != nil && all.Plan == plan {
 		tile.Vessel = out.Vessel
+		tile.Grows = growing(out, all.Today)
 	} else {
 		tile.Vessel = built(pot) // the outlook is of another plan
 	}

@@ -11,6 +11,7 @@ import (
 	screen "fourturn/app/screen/plants"
 	"fourturn/app/theme"
 	"fourturn/app/widgets"
+	"fourturn/app/widgets/plantdraw"
 	"fourturn/planner/finding"
 )
 
@@ -26,12 +27,15 @@ type chosen struct {
 	add     fyne.CanvasObject
 	pots    []string
 	name    string
+	side    *plantdraw.Picture
+	above   *plantdraw.Picture
 	said    []string // all that is shown, so that it is built again only when it changed
 }
 
 func newChosen(v *View) *chosen {
 	w, s := v.words, v.screen
 	c := &chosen{view: v, known: container.New(layout.NewCustomPaddedVBoxLayout(theme.Step))}
+	c.side, c.above = plantdraw.NewSide(nil, sideLeast), plantdraw.NewFromAbove(nil, aboveLeast)
 	c.hint = widgets.NewAside(w.T("plant_book.choose"))
 	c.pots = s.Pots().Options
 	c.pot = widgets.NewChoiceField(w.T("plant_book.pot"), "", c.pots, func(i int) {
@@ -43,7 +47,7 @@ func newChosen(v *View) *chosen {
 	c.refusal = container.NewVBox()
 	c.add = widgets.NewCard(w.T("plant_book.add_to"), container.NewVBox(container.New(fieldGrid{columns: 2}, c.pot, c.season), c.refusal), button)
 	c.known.Hide()
-	c.object = container.NewVScroll(container.New(margin{}, container.NewVBox(c.hint, c.known)))
+	c.object = container.NewVScroll(container.New(widgets.SideMargin{}, container.NewVBox(c.hint, c.known)))
 	return c
 }
 
@@ -136,7 +140,9 @@ func (c *chosen) build(told screen.Told, facts []screen.Fact, listings []screen.
 	}
 	taken, _ := c.view.screen.Compared()
 	take := widgets.NewButton(widgets.ButtonData{Label: c.takeLabel(taken), Kind: widgets.ButtonQuiet}, c.view.take)
-	objects := []fyne.CanvasObject{widgets.NewSection(told.Name, head, take)}
+	c.side.Set(c.view.screen.Plant())
+	c.above.Set(c.view.screen.Plant())
+	objects := []fyne.CanvasObject{c.pictures(), widgets.NewSection(told.Name, head, take)}
 	for _, n := range notices {
 		objects = append(objects, widgets.NewNotice(widgets.NoticeData{Kind: noticeKind(n.Severity), Title: n.Title, Text: n.Text}))
 	}
@@ -155,6 +161,11 @@ func (c *chosen) build(told screen.Told, facts []screen.Fact, listings []screen.
 	}
 	c.known.Objects = objects
 	c.known.Refresh()
+}
+
+// pictures are the plant from the side and from above.
+func (c *chosen) pictures() fyne.CanvasObject {
+	return container.New(pictureRow{}, c.side, c.above)
 }
 
 func noticeKind(s finding.Severity) widgets.NoticeKind {

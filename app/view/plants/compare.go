@@ -2,14 +2,34 @@ package plants
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"fourturn/app/theme"
 	"fourturn/app/widgets"
+	"fourturn/app/widgets/plantdraw"
 )
 
 // comparison is how large the table of plants side by side is: as wide as a small
 // window lets it.
 var comparison = fyne.NewSize(820, 420)
+
+// comparedLeast is how large each plant is drawn above its column.
+var comparedLeast = fyne.NewSize(100, 110)
+
+// labelsWide is how wide the column of labels is.
+const labelsWide = 200
+
+// besideLabels keeps the width of the labels free.
+type besideLabels struct{}
+
+func (besideLabels) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Move(fyne.NewPos(labelsWide, 0))
+	objects[0].Resize(fyne.NewSize(size.Width-labelsWide-theme.Step, size.Height-theme.Step))
+}
+
+func (besideLabels) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().AddWidthHeight(labelsWide, theme.Step)
+}
 
 // compare shows the plants that were taken to compare side by side.
 func (v *View) compare() {
@@ -17,7 +37,7 @@ func (v *View) compare() {
 	if len(c.Plants) == 0 {
 		return
 	}
-	columns := []widgets.Column{{Label: "", Width: 200}}
+	columns := []widgets.Column{{Label: "", Width: labelsWide}}
 	for _, name := range c.Plants {
 		columns = append(columns, widgets.Column{Label: name, Width: 150, Grow: 1})
 	}
@@ -35,8 +55,13 @@ func (v *View) compare() {
 			return cell
 		},
 	})
+	pictures := container.NewGridWithColumns(len(c.Drawn))
+	for _, p := range c.Drawn {
+		pictures.Add(plantdraw.NewSide(p, comparedLeast))
+	}
+	above := container.New(besideLabels{}, pictures)
 	widgets.ShowDialog(v.shell.Canvas(), widgets.DialogData{
-		Title: w.T("plant_book.compare_title"), Content: table, Cancel: w.T("plant_book.close"), Size: comparison, Focus: table.Body(),
+		Title: w.T("plant_book.compare_title"), Content: container.NewBorder(above, nil, nil, nil, table), Cancel: w.T("plant_book.close"), Size: comparison, Focus: table.Body(),
 	})
 }
 

@@ -72,13 +72,26 @@ func (g fieldGrid) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(n*least.Width+(n-1)*theme.Step, lines*(least.Height-reasonRoom))
 }
 
-// margin keeps text from the bar of the scroll.
-type margin struct{}
+// pictureRow gives the picture from the side three parts of the width and the one
+// from above two.
+type pictureRow struct{}
 
-func (margin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	objects[0].Resize(fyne.NewSize(size.Width-theme.Step2, size.Height))
+func (pictureRow) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	const share = 0.6
+	first := (size.Width - theme.Step) * share
+	objects[0].Move(fyne.NewPos(0, 0))
+	objects[0].Resize(fyne.NewSize(first, size.Height))
+	objects[1].Move(fyne.NewPos(first+theme.Step, 0))
+	objects[1].Resize(fyne.NewSize(size.Width-first-theme.Step, size.Height))
 }
 
-func (margin) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[0].MinSize().AddWidthHeight(theme.Step2, 0)
+func (pictureRow) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	a, b := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(a.Width+theme.Step+b.Width, max(a.Height, b.Height))
 }
+
+// How large the pictures of the chosen plant are at least.
+var (
+	sideLeast  = fyne.NewSize(150, 190)
+	aboveLeast = fyne.NewSize(110, 190)
+)

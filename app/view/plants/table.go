@@ -22,7 +22,7 @@ func (v *View) head(c screen.Column) widgets.Column {
 	w := v.words
 	switch c {
 	case screen.NameColumn:
-		return widgets.Column{Label: w.T("plant_book.name_column"), Width: 120, Grow: 1, Sorts: true}
+		return widgets.Column{Label: w.T("plant_book.name_column"), Width: 156, Grow: 1, Sorts: true}
 	case screen.ListedColumn:
 		return widgets.Column{Label: w.T("plant_book.listed_column"), Width: 160}
 	case screen.BotanicalColumn:
@@ -65,7 +65,7 @@ func (v *View) cell(row, column int) widgets.Cell {
 	r := v.screen.Row(row)
 	switch v.columns[column] {
 	case screen.NameColumn:
-		return widgets.Cell{Text: r.Name, Strong: true}
+		return widgets.Cell{Text: r.Name, Strong: true, Picture: v.icons.Of(r.Plant)}
 	case screen.BotanicalColumn:
 		return widgets.Cell{Text: r.Botanical, Soft: true}
 	case screen.HeightColumn:

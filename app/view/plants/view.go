@@ -11,6 +11,7 @@ import (
 	screen "fourturn/app/screen/plants"
 	"fourturn/app/theme"
 	"fourturn/app/widgets"
+	"fourturn/app/widgets/plantdraw"
 	"fourturn/app/words"
 	"fourturn/planner"
 )
@@ -39,6 +40,7 @@ type View struct {
 	columns    []screen.Column // that there is room for
 	none       fyne.CanvasObject
 	chosen     *chosen
+	icons      plantdraw.Icons
 }
 
 // New returns the room.

@@ -1,6 +1,8 @@
 package pots
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -95,11 +97,19 @@ func (g gridPlace) MinSize(objects []fyne.CanvasObject) fyne.Size { return objec
 // fitted in.
 const tileScale = 180
 
+// plantsAbove is the room that a tile keeps above plants, in metres.
+const plantsAbove = 0.1
+
 func tileDrawing(t screen.Tile) widgets.PotData {
 	data := widgets.PotData{Side: sideOf(t.Vessel), Name: t.Label + ", " + t.Detail}
-	wide, _ := t.Vessel.Spread()
+	addPlants(&data, t.Vessel, t.Grows)
+	across, _ := t.Vessel.Spread()
+	wide, tall := float64(across), float64(t.Vessel.Height())
+	for _, p := range data.Side.Plants {
+		wide, tall = max(wide, 2*math.Abs(p.X)+p.Spread), max(tall, data.Side.MixTo+p.Height+plantsAbove)
+	}
 	place := widgets.PotTileSize
-	if float32(wide)*tileScale <= place.Width && float32(t.Vessel.Height())*tileScale <= place.Height {
+	if float32(wide)*tileScale <= place.Width && float32(tall)*tileScale <= place.Height {
 		data.UnitsPerMetre = tileScale
 	}
 	return data

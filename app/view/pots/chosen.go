@@ -117,6 +117,7 @@ func (c *chosen) draw(trial *screen.Trial) {
 		v := trial.Vessel
 		text = trial.Text
 		data.Side, data.Plan = sideOf(v), planOf(v)
+		addPlants(&data, v, c.view.screen.Growing())
 		data.Dimensions = dimensionsOf(v, func(a, b vessel.Point) string {
 			return c.view.screen.Length(quantity.Length(math.Hypot(a.X-b.X, a.Y-b.Y)))
 		})

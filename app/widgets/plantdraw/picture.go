@@ -33,6 +33,14 @@ func NewPicture(p *plants.Plant, v sketch.View, least fyne.Size) *Picture {
 	return d
 }
 
+// NewSide returns a plant seen from the side.
+func NewSide(p *plants.Plant, least fyne.Size) *Picture { return NewPicture(p, sketch.Side, least) }
+
+// NewFromAbove returns a plant seen from above.
+func NewFromAbove(p *plants.Plant, least fyne.Size) *Picture {
+	return NewPicture(p, sketch.Above, least)
+}
+
 // Set draws another plant.
 func (d *Picture) Set(p *plants.Plant) {
 	if p != d.plant {
@@ -54,13 +62,16 @@ func (d *Picture) AccessibilityRole() fyne.AccessibleRole { return fyne.Accessib
 
 // CreateRenderer is called by the toolkit.
 func (d *Picture) CreateRenderer() fyne.WidgetRenderer {
-	r := &pictureRenderer{picture: d}
+	r := &pictureRenderer{picture: d, sheet: canvas.NewRectangle(nil)}
+	r.sheet.CornerRadius, r.sheet.StrokeWidth = 3, theme.Hair
+	r.lookAgain()
 	r.raster = canvas.NewRaster(r.draw)
 	return r
 }
 
 type pictureRenderer struct {
 	picture *Picture
+	sheet   *canvas.Rectangle
 	raster  *canvas.Raster
 	drawn   drawn
 	image   *image.NRGBA
@@ -94,8 +105,25 @@ func (r *pictureRenderer) draw(w, h int) image.Image {
 	return r.image
 }
 
-func (r *pictureRenderer) MinSize() fyne.Size           { return r.picture.least }
-func (r *pictureRenderer) Layout(size fyne.Size)        { r.raster.Resize(size) }
-func (r *pictureRenderer) Refresh()                     { r.raster.Refresh() }
-func (r *pictureRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.raster} }
-func (r *pictureRenderer) Destroy()                     {}
+func (r *pictureRenderer) MinSize() fyne.Size { return r.picture.least }
+func (r *pictureRenderer) Layout(size fyne.Size) {
+	r.sheet.Resize(size)
+	r.raster.Move(fyne.NewPos(theme.Half, theme.Half))
+	r.raster.Resize(size.SubtractWidthHeight(theme.Step, theme.Step))
+}
+
+func (r *pictureRenderer) lookAgain() {
+	t, variant := r.picture.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
+	r.sheet.FillColor, r.sheet.StrokeColor = t.Color(r.picture.ground, variant), t.Color(theme.ColorRule, variant)
+}
+
+func (r *pictureRenderer) Refresh() {
+	r.lookAgain()
+	r.sheet.Refresh()
+	r.raster.Refresh()
+}
+
+func (r *pictureRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.sheet, r.raster}
+}
+func (r *pictureRenderer) Destroy() {}

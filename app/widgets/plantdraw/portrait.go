@@ -69,12 +69,16 @@ func fitting(s *sketch.Sketch, v sketch.View, w, h, pen float64) float64 {
 	return math.Min(room(w)/math.Max(1e-6, high.X-low.X), room(h)/math.Max(1e-6, high.Y-low.Y))
 }
 
+// Plant is a plant of the book, for who draws it and asks nothing else of it.
+type Plant = plants.Plant
+
 // Growth says how a plant stands in a drawing to scale.
 type Growth struct {
 	Foot           ink.Point  // in pixels: on the mix, or its middle from above
 	Scale          float64    // pixels per metre
 	Height, Spread float64    // m; 0 is the middle of what the book gives
 	Rim            [2]float64 // m to the left and right of the foot to the rim
+	Drop           float64    // m that stems may hang below the rim; 0 is as far as they like
 	Pixels         float64    // for a unit of the screen
 }
 
@@ -98,7 +102,7 @@ func draw(sheet *ink.Sheet, p *plants.Plant, v sketch.View, g Growth, palette Pa
 		size = float64(p.Spread)
 	}
 	pen := penFor(size*g.Scale, math.Max(g.Pixels, 0.1))
-	s := sketch.Draw(p, v, sketch.Options{Pen: pen / g.Scale, Height: g.Height, Spread: g.Spread, Rim: g.Rim})
+	s := sketch.Draw(p, v, sketch.Options{Pen: pen / g.Scale, Height: g.Height, Spread: g.Spread, Rim: g.Rim, Drop: g.Drop})
 	Paint(sheet, s.Marks, Place{Foot: g.Foot, Scale: g.Scale, Pen: pen}, palette)
 }
 
