@@ -58,7 +58,7 @@ type headLabel struct {
 type rowName struct{ name, detail *canvas.Text }
 
 func (r *yearChartRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(r.labelWidth(480)+240, r.headHeight()+r.skyHeight()+2*r.chart.body.rowHeight())
+	return fyne.NewSize(r.labelWidth(480)+240, r.headHeight()+r.skyHeight()+r.chart.body.rowHeight())
 }
 
 // labelWidth is the width of the labels at the left: 180 units for text scale 1,

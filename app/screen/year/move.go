@@ -63,17 +63,45 @@ func (s *Screen) pin(name string, of *planner.Pot, season planner.Season, day ci
 		{Name: "pot", Value: working.Text(of.Label())},
 		{Name: "season", Value: working.Text("plan.season." + string(season))},
 	}
-	err := s.session.Do(name, args, func(plan planner.Plan) (planner.Plan, error) {
-		return plan.WithPot(of.ID, func(pot *planner.Pot) {
-			for i := range pot.Plantings {
-				if pot.Plantings[i].Season == season {
-					pot.Plantings[i].Start = day
-				}
+	return s.edit(name, args, of.ID, func(pot *planner.Pot) {
+		for i := range pot.Plantings {
+			if pot.Plantings[i].Season == season {
+				pot.Plantings[i].Start = day
 			}
-		})
+		}
 	})
-	if err != nil {
-		return &Refusal{Text: s.words.T("year.refused", words.A{"cause": err.Error()})}
+}
+
+// Moving is what is said of a change-out while it is moved.
+type Moving struct {
+	Title string
+	Lines []string
+	Bad   bool // the day is not safe or not sensible
+}
+
+// Moving returns what moving a change-out to a day would mean.
+func (s *Screen) Moving(row, segment int, day civil.Date) Moving {
+	_, st := s.at(row, segment)
+	if st == nil {
+		return Moving{}
 	}
-	return nil
+	m := Moving{Title: s.Day(day)}
+	switch days := int(day - st.From); {
+	case days < 0:
+		m.Lines = append(m.Lines, s.words.T("year.days_earlier", words.A{"count": -days}))
+	case days > 0:
+		m.Lines = append(m.Lines, s.words.T("year.days_later", words.A{"count": days}))
+	}
+	switch {
+	case st.Earliest.IsZero():
+	case day < st.Earliest:
+		m.Bad = true
+		m.Lines = append(m.Lines, s.words.T("year.before_safe", words.A{"day": s.words.ShortDate(st.Earliest)}))
+	case day > st.Latest:
+		m.Bad = true
+		m.Lines = append(m.Lines, s.words.T("year.after_sensible", words.A{"day": s.words.ShortDate(st.Latest)}))
+	default:
+		m.Lines = append(m.Lines, s.words.T("year.safe"))
+	}
+	return m
 }

@@ -12,6 +12,7 @@ import (
 	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
+	"fourturn/plants"
 )
 
 // Session is the open plan with what is worked out for it.
@@ -28,6 +29,9 @@ type Screen struct {
 	texts  []string         // by which each pot of the outlook is found
 	textOf *planner.Outlook // that texts are of
 	chosen string           // id of the pot that is looked at
+
+	plantsBy map[string]*plants.Plant // that the outlook's pots hold, by id
+	plantsOf *planner.Outlook         // that they are of
 }
 
 // New returns the page of a session.

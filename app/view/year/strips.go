@@ -16,8 +16,8 @@ type strips struct {
 func newStrips(v *View) *strips {
 	s := &strips{view: v, chart: widgets.NewYearChart(widgets.YearData{})}
 	s.chart.OnSelect = s.selected
-	s.chart.OnOpen = func(p widgets.YearPlace) { v.shell.GoTo("pots", v.screen.Row(p.Row).ID) }
-	s.chart.OnMoveJoint = func(row, segment, day int) { v.try(v.screen.Move(row, segment, civil.Date(day))) }
+	s.chart.OnOpen = func(p widgets.YearPlace) { v.story.open(p.Row) }
+	s.chart.OnMoveJoint = v.move
 	s.chart.OnZoom = v.bar.showSpan
 	s.chart.OnRune = s.typed
 	return s
@@ -40,9 +40,14 @@ func (s *strips) show() {
 
 // showDays shows so many days with today near the left.
 func (s *strips) showDays(days int) {
-	const ahead = 0.3 // of the span, from today to its middle
-	s.chart.ShowDays(days, int(s.view.screen.Today())+int(ahead*float64(days)))
+	s.chart.ShowDays(days, s.middleOf(days))
 	s.view.bar.showSpan(days)
+}
+
+// middleOf returns the day in the middle of so many with today near the left.
+func (s *strips) middleOf(days int) int {
+	const ahead = 0.3 // of the span, from today to its middle
+	return int(s.view.screen.Today()) + int(ahead*float64(days))
 }
 
 // zoomBy zooms in by steps, or out.
@@ -58,7 +63,11 @@ func (s *strips) zoomBy(steps int) {
 func (s *strips) typed(letter rune, place widgets.YearPlace) {
 	switch letter {
 	case 'p', 'P':
-		s.view.foot.turnPin()
+		s.view.turnPin(place.Row, place.Segment)
+	case 's', 'S':
+		s.view.askSwap(place.Row, place.Segment)
+	case 'r', 'R':
+		s.view.askRefuse(place.Row, place.Segment)
 	case '/':
 		s.view.shell.Canvas().Focus(s.view.bar.search)
 	}
@@ -90,7 +99,19 @@ func (s *strips) data() widgets.YearData {
 	return widgets.YearData{
 		Axis: axis, Sky: s.sky(), Rows: v.screen.Rows(), Row: s.row,
 		DayLabel: func(day int) string { return v.screen.Day(civil.Date(day)) },
+		Moving:   func(p widgets.YearPlace, day int) widgets.YearMove { return s.moving(p.Row, p.Segment, day) },
 	}
+}
+
+// moving says what moving a change-out to a day means, and draws the row with it.
+func (s *strips) moving(row, segment, day int) widgets.YearMove {
+	told := s.view.screen.Moving(row, segment, civil.Date(day))
+	as := s.row(row)
+	if before := segment - 1; before >= 0 && as.Segments[before].End == as.Segments[segment].Start {
+		as.Segments[before].End = day
+	}
+	as.Segments[segment].Start = day
+	return widgets.YearMove{Title: told.Title, Lines: told.Lines, Bad: told.Bad, Row: &as}
 }
 
 func (s *strips) sky() widgets.YearSky {

@@ -12,6 +12,7 @@ import (
 	"fourturn/app/widgets"
 	"fourturn/app/words"
 	"fourturn/planner"
+	"fourturn/planner/civil"
 )
 
 // Shell is what the page needs of the window around it.
@@ -32,6 +33,7 @@ type View struct {
 	bar    *bar
 	strips *strips
 	foot   *foot
+	story  *story
 	empty  fyne.CanvasObject
 	none   fyne.CanvasObject
 	body   *fyne.Container
@@ -44,12 +46,13 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v.header = widgets.NewPageHeader(w.T("year.title"), "", v.bar.today, v.bar.closer, v.bar.wider, v.bar.span)
 	v.foot = newFoot(v)
 	v.strips = newStrips(v)
+	v.story = newStory(v)
 	v.empty = widgets.NewEmptyState(theme.DrawingYear, w.T("year.empty_title"), w.T("year.empty_text"),
 		widgets.NewButton(widgets.ButtonData{Icon: theme.IconPots, Label: w.T("year.empty_go"), Kind: widgets.ButtonMain}, func() { shell.GoTo("pots", "") }))
 	again := widgets.NewButton(widgets.ButtonData{Label: w.T("year.show_all"), Kind: widgets.ButtonMain}, v.showAll)
 	v.none = widgets.NewEmptyState(theme.DrawingSearch, w.T("year.none_found_title"), w.T("year.none_found_text"), again)
 	v.body = container.NewBorder(v.bar.object, v.foot.object, nil, nil, container.NewStack(v.none, v.strips.chart))
-	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewStack(v.empty, v.body))
+	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewStack(v.empty, v.body, v.story.object))
 	v.Refresh()
 	return v
 }
@@ -57,19 +60,20 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 // Object returns the page to be shown.
 func (v *View) Object() fyne.CanvasObject { return v.page }
 
-// Open looks at a pot.
+// Open tells the story of a pot.
 func (v *View) Open(id string) {
 	if v.screen.RowOf(id) < 0 {
 		v.screen.ShowAll()
 	}
-	v.Refresh()
 	if row := v.screen.RowOf(id); row >= 0 {
 		v.strips.chart.Select(widgets.YearPlace{Row: row, Segment: v.screen.Standing(row)})
+		v.story.open(row)
 	}
 }
 
 // Refresh shows the year as it is now.
 func (v *View) Refresh() {
+	v.story.object.Hide()
 	if !v.screen.Known() || v.screen.Empty() {
 		v.header.Set(v.words.T("year.title"), "")
 		v.header.SetTools()
@@ -78,6 +82,15 @@ func (v *View) Refresh() {
 		return
 	}
 	v.empty.Hide()
+	if v.story.row >= 0 { // other pots may have come or gone
+		v.story.row = v.screen.ChosenRow()
+	}
+	if v.story.row >= 0 {
+		v.body.Hide()
+		v.story.show()
+		v.story.object.Show()
+		return
+	}
 	v.body.Show()
 	v.header.SetTools(v.bar.today, v.bar.closer, v.bar.wider, v.bar.span)
 	v.showRows()
@@ -113,4 +126,19 @@ func (v *View) try(err error) {
 		v.shell.Status(err.Error())
 	}
 	v.Refresh()
+}
+
+// move pins a change-out to a day.
+func (v *View) move(row, segment, day int) { v.try(v.screen.Move(row, segment, civil.Date(day))) }
+
+// turnPin holds on to the day of a change-out, or gives it back to the site.
+func (v *View) turnPin(row, segment int) {
+	told := v.screen.Tell(row, segment)
+	switch {
+	case !told.Movable:
+	case told.Pinned:
+		v.try(v.screen.Unpin(row, segment))
+	default:
+		v.try(v.screen.Pin(row, segment))
+	}
 }

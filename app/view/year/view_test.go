@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
 	"fourturn/app/screen/screentest"
 	screen "fourturn/app/screen/year"
@@ -41,6 +42,17 @@ func TestPictures(t *testing.T) {
 	check(t, "example", screentest.Example(t), small, large)
 	check(t, "longest", screentest.LongestNames(t), small, large)
 	check(t, "empty", screentest.Empty(), small)
+}
+
+func TestPicturesOfAStory(t *testing.T) {
+	plan := screentest.Example(t)
+	plan.Pots[0].Bans = []planner.Ban{{ID: "a", Plant: "angelonia"}}
+	d := screentest.Open(t, plan, screentest.SummerDay)
+	golden.CheckPages(t, "story", []fyne.Size{small, large}, func() fyne.CanvasObject {
+		v := year.New(screen.New(d.Session, d.Words), d.Words, &shell{canvas: test.NewTempWindow(t, nil).Canvas()})
+		v.Open(plan.Pots[0].ID)
+		return v.Object()
+	})
 }
 
 func TestPictureOfLargerText(t *testing.T) {
