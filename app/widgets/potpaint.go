@@ -51,8 +51,12 @@ func (p *potPainter) side(s *PotSide) {
 			p.plant(s, plant)
 		}
 	}
-	for _, at := range cellsOf(s.Cells) {
-		p.cutOpen(s, at)
+	if p.tooSmall(s.Outer, s.Cells) {
+		p.block(SideView, spread(s.Outer, s.Cells))
+	} else {
+		for _, at := range cellsOf(s.Cells) {
+			p.cutOpen(s, at)
+		}
 	}
 	for _, plant := range s.Plants {
 		if plant.Habit == Trailing {
@@ -67,6 +71,23 @@ func cellsOf(cells []Metres) []Metres {
 		return []Metres{{}}
 	}
 	return cells
+}
+
+// leastCell is how wide a cell must be, in units, for its walls to be seen: smaller ones
+// would be all outline, and thousands of them slow to draw.
+const leastCell = 6
+
+func (p *potPainter) tooSmall(outer, cells []Metres) bool {
+	return len(cells) > 1 && boxOf(outer).width()*p.at.scale < leastCell
+}
+
+// block draws many small cells as one.
+func (p *potPainter) block(v PotView, b box) {
+	all := []Metres{{b.x0, b.y0}, {b.x1, b.y0}, {b.x1, b.y1}, {b.x0, b.y1}}
+	shape := p.shape(v, all)
+	p.sheet.Fill(p.solid(theme.ColorSoil), shape)
+	p.sheet.Fill(p.hatch(theme.ColorSoilMark, ink.Dots), shape)
+	p.outlines(v, all, all)
 }
 
 // cutOpen draws one cell from the side: wall, what is in it, and a liner that holds the
@@ -145,6 +166,10 @@ func (p *potPainter) level(inner []Metres, y float64, filled bool, colour fyne.T
 
 func (p *potPainter) plan(plan *PotPlan) {
 	if !p.at.has(PlanView) {
+		return
+	}
+	if p.tooSmall(plan.Outer, plan.Cells) {
+		p.block(PlanView, spread(plan.Outer, plan.Cells))
 		return
 	}
 	for _, at := range cellsOf(plan.Cells) {

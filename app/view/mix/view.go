@@ -2,6 +2,8 @@
 package mix
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
@@ -162,20 +164,25 @@ func (v *View) feeds() fyne.CanvasObject {
 func (v *View) table(rows []screen.Row) fyne.CanvasObject {
 	w := v.words
 	columns := []widgets.Column{
-		{Label: w.T("mix_buying.pot"), Width: 110, Grow: 1},
-		{Label: w.T("mix_buying.season"), Width: 66},
+		{Label: w.T("mix_buying.pot"), Width: 150, Grow: 1},
+		{Label: w.T("mix_buying.season"), Width: 82},
 		{Label: w.T("mix_buying.when"), Width: 70},
-		{Label: w.T("mix_buying.mix"), Width: 78, Right: true},
-		{Label: w.T("mix_buying.pails"), Width: 136, Right: true},
+		{Label: w.T("mix_buying.mix"), Width: 74, Right: true},
+		{Label: w.T("mix_buying.pails"), Width: 132, Right: true},
 		{Label: w.T("mix_buying.charge"), Width: 86, Right: true},
 		{Label: w.T("mix_buying.spoons"), Width: 160, Right: true},
 	}
 	loose, charge := v.screen.Totals()
+	totals := []string{w.T("mix_buying.total"), "", "", loose, "", charge, ""}
+	cells := []int{0, 1, 2, 3, 4, 5, 6} // which value stands in which column
+	if oneSeason(rows) {                // it need not stand in every row
+		columns, totals, cells = slices.Delete(columns, 1, 2), slices.Delete(totals, 1, 2), slices.Delete(cells, 1, 2)
+	}
 	table := widgets.NewDataTable(widgets.TableData{
 		Columns: columns, Rows: len(rows), Sorted: -1,
-		Totals: []string{w.T("mix_buying.total"), "", "", loose, "", charge, ""},
-		Cell: func(r, c int) widgets.Cell {
-			row := rows[r]
+		Totals: totals,
+		Cell: func(r, column int) widgets.Cell {
+			row, c := rows[r], cells[column]
 			return widgets.Cell{Text: []string{row.Pot, row.Season, row.When, row.Mix.Value, row.Pails.Value, row.Charge.Value, row.Spoons.Value}[c], Soft: c == 4 || c == 6}
 		},
 	})
@@ -186,4 +193,9 @@ func (v *View) table(rows []screen.Row) fyne.CanvasObject {
 	}
 	const rowHigh, mostRows = 35, 14
 	return container.New(widgets.LeastHigh(float32(min(len(rows), mostRows)+2)*rowHigh+theme.Step), table)
+}
+
+// oneSeason reports whether all rows are of one season.
+func oneSeason(rows []screen.Row) bool {
+	return !slices.ContainsFunc(rows, func(r screen.Row) bool { return r.Season != rows[0].Season })
 }
