@@ -3,7 +3,6 @@ package desktop
 import (
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -30,19 +29,6 @@ func (s *Shell) ChooseFile() {
 		}
 		s.newFileDialog("", exists, s.OpenFile).show(s, "desktop.open_title", "desktop.open_accept")
 	})
-}
-
-// ChooseData asks for a file of data whose name ends in one of some ways, such as
-// ".csv", under a title. It begins beside the plan.
-func (s *Shell) ChooseData(title, accept string, endings []string, choose func(path string)) {
-	exists := func(path string) error {
-		_, err := os.Stat(path)
-		return err
-	}
-	f := s.newFileDialog("", exists, choose)
-	f.browser.takes = func(name string) bool { return slices.Contains(endings, strings.ToLower(filepath.Ext(name))) }
-	f.browser.show(f.browser.folder)
-	f.show(s, title, accept)
 }
 
 // AskSaveAs asks where to save the plan. then is that of [Shell.Save].

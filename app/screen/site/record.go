@@ -266,7 +266,7 @@ func (s *Screen) seasonRows(d *climate.Digest) []SeasonRow {
 }
 
 func (s *Screen) seasonRow(d climate.SeasonDigest, told bool) SeasonRow {
-	row := SeasonRow{Name: s.words.T("site.cold_season", words.A{"from": d.Year, "to": fmt.Sprintf("%02d", (d.Year+1)%100)}), Missing: s.words.Count(d.Missing), Counts: d.Counts()}
+	row := SeasonRow{Name: s.words.T("site.cold_season", words.A{"from": fmt.Sprint(d.Year), "to": fmt.Sprintf("%02d", (d.Year+1)%100)}), Missing: s.words.Count(d.Missing), Counts: d.Counts()}
 	if told {
 		row.Lowest = s.temperature(d.Lowest)
 		row.Last, row.First = s.words.T("site.no_freeze"), s.words.T("site.no_freeze")
@@ -278,6 +278,19 @@ func (s *Screen) seasonRow(d climate.SeasonDigest, told bool) SeasonRow {
 		row.First = s.words.MonthDay(d.First)
 	}
 	return row
+}
+
+// SeasonFacts are the cold seasons of a preview in words.
+func (s *Screen) SeasonFacts(p *Preview) []Fact {
+	var list []Fact
+	for _, row := range p.Seasons {
+		key := "site.season_is"
+		if !row.Counts || row.Lowest == "" {
+			key = "site.season_left_out"
+		}
+		list = append(list, Fact{Label: row.Name, Value: s.words.T(key, words.A{"missing": row.Missing, "lowest": row.Lowest, "last": row.Last, "first": row.First})})
+	}
+	return list
 }
 
 // Uncounted names the seasons that do not count, of those that a preview shows.

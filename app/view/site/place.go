@@ -219,8 +219,7 @@ func (f *stationFinder) show(typed string) {
 		f.table.Select(0)
 		f.answer.Objects = []fyne.CanvasObject{tall(f.table, len(f.stations), found)}
 	}
-	f.answer.Refresh()
-	f.box.Refresh()
+	f.view.body.Refresh() // what is below makes room
 }
 
 func (f *stationFinder) take(row int) {

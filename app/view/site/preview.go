@@ -72,5 +72,5 @@ func (p *recordPart) understood(preview *screen.Preview) []fyne.CanvasObject {
 	if left := preview.Uncounted(); len(left) > 0 {
 		told = w.T("site.record_uncounted", words.A{"seasons": strings.Join(left, ", ")})
 	}
-	return append(list, widgets.NewSection(w.T("site.record_seasons"), container.NewVBox(widgets.NewText(told), seasonTable(w, preview.Seasons))))
+	return append(list, widgets.NewSection(w.T("site.record_seasons"), container.NewVBox(widgets.NewText(told), factList(w, p.view.screen.SeasonFacts(preview)))))
 }

@@ -2,6 +2,9 @@ package site
 
 import (
 	"errors"
+	"path/filepath"
+	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -15,6 +18,10 @@ import (
 
 // recordEndings are how the names of daily records end.
 var recordEndings = []string{".csv", ".txt", ".dly", ".tsv", ".tab", ".dat"}
+
+func isRecordName(name string) bool {
+	return slices.Contains(recordEndings, strings.ToLower(filepath.Ext(name)))
+}
 
 // recordPart is a person's own daily record: what the plan keeps of it, and the way to
 // take one in.
@@ -98,8 +105,7 @@ func seasonTable(w *words.Words, rows []screen.SeasonRow) fyne.CanvasObject {
 
 // choose asks for a file and shows what was understood of it.
 func (p *recordPart) choose() {
-	w := p.view.words
-	p.view.shell.ChooseData(w.T("site.record_choose"), w.T("site.record_read"), recordEndings, p.read)
+	p.view.shell.PickFile("site.record_choose", isRecordName, p.read)
 }
 
 // read reads a file in the background.

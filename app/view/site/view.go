@@ -19,8 +19,8 @@ type Shell interface {
 	ShowWorking(f planner.Figure)
 	Status(text string)
 	Canvas() fyne.Canvas
-	// ChooseData asks for a file of data whose name ends in one of some ways.
-	ChooseData(title, accept string, endings []string, choose func(path string))
+	// PickFile asks for a file of which takes says by name that it may be one.
+	PickFile(title string, takes func(name string) bool, choose func(path string))
 }
 
 // The parts of the page.

@@ -27,7 +27,11 @@ func (s *shell) ShowWorking(f planner.Figure) { s.shown = append(s.shown, f) }
 func (s *shell) Status(text string)           { s.status = text }
 func (s *shell) Canvas() fyne.Canvas          { return s.canvas }
 
-func (s *shell) ChooseData(_, _ string, _ []string, choose func(string)) { choose(s.file) }
+func (s *shell) PickFile(_ string, takes func(string) bool, choose func(string)) {
+	if takes(s.file) {
+		choose(s.file)
+	}
+}
 
 var small, large = fyne.NewSize(900, 600), fyne.NewSize(1280, 800)
 

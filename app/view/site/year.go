@@ -122,6 +122,7 @@ func (p *yearPart) refreshDates() {
 	v.fill(p.freezes, s.Freezes())
 	v.fill(p.heat, s.Heat())
 	p.tell(s.Told())
+	v.body.Refresh() // what is below makes room
 }
 
 // tell says what is not usual about the place, in one remark.
