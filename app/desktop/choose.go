@@ -230,6 +230,12 @@ func (e *nameEntry) TypedKey(ev *fyne.KeyEvent) {
 	e.Entry.TypedKey(ev)
 }
 
+// AccessibilityLabel returns what is asked for and what is typed.
+func (e *nameEntry) AccessibilityLabel() string { return e.PlaceHolder + ": " + e.Text }
+
+// AccessibilityRole is text, the nearest that the toolkit knows.
+func (e *nameEntry) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleText }
+
 // column puts parts of a dialog below each other.
 func column(parts ...fyne.CanvasObject) fyne.CanvasObject {
 	return container.New(layout.NewCustomPaddedVBoxLayout(theme.Step), parts...)

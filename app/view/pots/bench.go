@@ -18,19 +18,31 @@ import (
 // scroll as ten do.
 type bench struct {
 	view   *View
-	grid   *widget.GridWrap
+	grid   *tileGrid
 	search *widgets.MeasureField
 	none   fyne.CanvasObject
 	object fyne.CanvasObject
 }
 
+// tileGrid is the toolkit's grid, which says what it holds.
+type tileGrid struct {
+	widget.GridWrap
+	name string
+}
+
+// AccessibilityLabel returns what the grid holds.
+func (g *tileGrid) AccessibilityLabel() string { return g.name }
+
+// AccessibilityRole is a container.
+func (g *tileGrid) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleContainer }
+
 func newBench(v *View) *bench {
 	b := &bench{view: v}
-	b.grid = widget.NewGridWrap(
-		v.screen.Shown,
-		func() fyne.CanvasObject { return widgets.NewPotTile(widgets.PotTileData{}, nil) },
-		func(i widget.GridWrapItemID, o fyne.CanvasObject) { b.fill(o.(*widgets.PotTile), v.screen.Tile(i)) },
-	)
+	b.grid = &tileGrid{name: v.words.T("pots.title")}
+	b.grid.Length = v.screen.Shown
+	b.grid.CreateItem = func() fyne.CanvasObject { return widgets.NewPotTile(widgets.PotTileData{}, nil) }
+	b.grid.UpdateItem = func(i widget.GridWrapItemID, o fyne.CanvasObject) { b.fill(o.(*widgets.PotTile), v.screen.Tile(i)) }
+	b.grid.ExtendBaseWidget(b.grid)
 	b.search = widgets.NewMeasureField(v.words.T("pots.search"), v.words.T("pots.search_help"), func(text string) error {
 		v.screen.SetFilter(text)
 		b.search.SetValue(text)
