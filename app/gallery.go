@@ -11,7 +11,7 @@ import (
 	"fourturn/planner"
 )
 
-// runGallery draws every screen, light and dark, in two sizes, into a folder.
+// runGallery draws every screen, light, dark and in high contrast, in two sizes, into a folder.
 func runGallery(t *terminal, args []string) int {
 	o, ok := parseOptions(args, false, "--out", "--today")
 	if !ok || o.out == "" {
@@ -24,9 +24,13 @@ func runGallery(t *terminal, args []string) int {
 	if !o.today.IsZero() {
 		t.now = todayOf(o.today)
 	}
-	for _, mode := range []theme.Mode{theme.Light, theme.Dark} {
+	for _, look := range []theme.Options{
+		{Mode: theme.Light, TextScale: 1},
+		{Mode: theme.Dark, TextScale: 1},
+		{Mode: theme.Light, HighContrast: true, TextScale: 1},
+	} {
 		for _, size := range []fyne.Size{desktop.LeastWindow, desktop.FirstWindow} {
-			if err := drawAll(t, o.out, mode, size); err != nil {
+			if err := drawAll(t, o.out, look, size); err != nil {
 				fmt.Fprintln(t.err, err)
 				return exitFault
 			}
@@ -36,9 +40,8 @@ func runGallery(t *terminal, args []string) int {
 }
 
 // drawAll draws the rooms, empty and with the example, and what lies over them.
-func drawAll(t *terminal, folder string, mode theme.Mode, size fyne.Size) error {
-	options := theme.Options{Mode: mode, TextScale: 1}
-	name := func(what string) string { return filepath.Join(folder, pictureName(what, mode, size)) }
+func drawAll(t *terminal, folder string, options theme.Options, size fyne.Size) error {
+	name := func(what string) string { return filepath.Join(folder, pictureName(what, options, size)) }
 	s, err := newStudio(t, examplePlan(), options, size)
 	if err != nil {
 		return err
@@ -82,6 +85,9 @@ func (s *studio) drawOver(name func(what string) string) error {
 		{"keys", s.shell.ShowKeys},
 		{"about", s.shell.ShowAbout},
 		{"open", s.shell.ChooseFile},
+		{"find", s.shell.Find},
+		{"new", s.shell.NewPlan},
+		{"details", func() { s.shell.Perform("details") }},
 		{"unsaved", func() {
 			s.shell.Perform("units_us")
 			s.wait()

@@ -81,10 +81,13 @@ func writePNG(path string, c fyne.Canvas) error {
 }
 
 // pictureName says what a picture shows: "pots-dark-900x600.png".
-func pictureName(what string, mode theme.Mode, size fyne.Size) string {
+func pictureName(what string, options theme.Options, size fyne.Size) string {
 	page := "light"
-	if mode == theme.Dark {
+	if options.Mode == theme.Dark {
 		page = "dark"
+	}
+	if options.HighContrast {
+		page += "-contrast"
 	}
 	return fmt.Sprintf("%s-%s-%.0fx%.0f.png", what, page, size.Width, size.Height)
 }
