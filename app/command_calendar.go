@@ -3,10 +3,10 @@ package main
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strconv"
 	"time"
 
 	"fourturn/app/words"
@@ -36,7 +36,7 @@ func runCalendar(t *terminal, args []string) int {
 		t.complain("command.cannot_read", words.A{"file": o.out, "cause": cause(err)})
 		return exitFault
 	}
-	entries := ics.Update(before, calendarEntries(t.words, outlook), o.today.AddDays(-calendarKeep))
+	entries := ics.Update(before, calendarEntries(t.words, outlook), o.today, o.today.AddDays(-calendarKeep))
 	ics.Sort(entries)
 	if err := writeCalendar(o.out, ics.Calendar{Name: document.Plan().Title, Entries: entries}, t.now()); err != nil {
 		t.complain("command.cannot_write", words.A{"file": o.out, "cause": cause(err)})
@@ -88,26 +88,46 @@ func writeCalendar(path string, calendar ics.Calendar, now time.Time) error {
 	return os.Rename(temporary.Name(), path)
 }
 
-// calendarEntries are the coming change-outs and rounds as days of a calendar: one
-// entry a round, not one a pot.
+// calendarEntries are the change-outs and rounds as days of a calendar: one entry a
+// round, not one a pot. Each is known by what stays when its day moves: a round by its
+// number in the plan, a change-out by its season, its year and the first of its pots.
 func calendarEntries(w *words.Words, o *planner.Outlook) []ics.Entry {
-	morning := []ics.Alarm{{At: 8 * time.Hour}}
+	plan := o.Plan.ID
+	if plan == "" {
+		plan = o.Plan.Title
+	}
+	morning := []ics.Alarm{{At: reminderTime(o.Plan)}}
 	var entries []ics.Entry
 	for _, r := range o.Rounds {
-		if r.Done || r.Date < o.Today {
-			continue
+		entry := ics.Entry{
+			UID: ics.UID("round", plan, strconv.Itoa(r.Number)), Date: r.Date,
+			Summary: w.T("calendar.round", words.A{"product": o.Plan.ProductLabel(r.Product), "count": len(r.Pots)}),
 		}
-		entries = append(entries, ics.Entry{
-			UID: ics.UID("round", o.Plan.Title, r.Date.String()), Date: r.Date, Alarms: morning,
-			Summary:     w.T("calendar.round", words.A{"product": o.Plan.ProductLabel(r.Product), "count": len(r.Pots)}),
-			Description: roundText(w, o, r),
-		})
+		if !r.Done {
+			entry.Alarms, entry.Description = morning, roundText(w, o, r)
+		}
+		entries = append(entries, entry)
 	}
+	return append(entries, changeEntries(w, o, plan)...)
+}
+
+// reminderTime returns the time of day at which the person wants to be reminded.
+func reminderTime(plan *planner.Plan) time.Duration {
+	at, err := time.Parse("15:04", plan.Reminders.At)
+	if err != nil {
+		return 8 * time.Hour
+	}
+	return time.Duration(at.Hour())*time.Hour + time.Duration(at.Minute())*time.Minute
+}
+
+// changeEntries are the coming change-outs: one entry for all pots that change over to a
+// season on a day.
+func changeEntries(w *words.Words, o *planner.Outlook, plan string) []ics.Entry {
 	type change struct {
 		day    civil.Date
 		season planner.Season
 	}
-	pots := map[change][]string{}
+	pots := map[change][]int{}
 	var order []change
 	for i := range o.Pots {
 		for _, s := range o.Pots[i].Stands {
@@ -118,18 +138,25 @@ func calendarEntries(w *words.Words, o *planner.Outlook) []ics.Entry {
 			if pots[c] == nil {
 				order = append(order, c)
 			}
-			pots[c] = append(pots[c], o.Pots[i].Pot.Name)
+			pots[c] = append(pots[c], i)
 		}
 	}
+	var entries []ics.Entry
+	at := reminderTime(o.Plan)
 	for _, c := range order {
+		var names []string
+		for _, i := range pots[c] {
+			names = append(names, o.Pots[i].Pot.Label())
+		}
+		first := o.Pots[pots[c][0]].Pot.ID
 		entries = append(entries, ics.Entry{
-			UID:  ics.UID("change-out", o.Plan.Title, string(c.season), fmt.Sprint(c.day.Year())+"-"+c.day.Month().String()),
-			Date: c.day, Alarms: []ics.Alarm{{DaysBefore: 7, At: 8 * time.Hour}, {At: 8 * time.Hour}},
-			Summary:     w.T("calendar.change_out", words.A{"season": w.T("plan.season." + string(c.season)), "count": len(pots[c])}),
-			Description: w.List(pots[c]...),
+			UID:  ics.UID("change-out", plan, string(c.season), strconv.Itoa(c.day.Year()), first),
+			Date: c.day, Alarms: []ics.Alarm{{DaysBefore: 7, At: at}, {At: at}},
+			Summary:     w.T("calendar.change_out", words.A{"season": w.T("plan.season." + string(c.season)), "count": len(names)}),
+			Description: w.List(names...),
 		})
 	}
-	return distinct(entries)
+	return entries
 }
 
 func roundText(w *words.Words, o *planner.Outlook, r planner.Round) string {
@@ -137,17 +164,4 @@ func roundText(w *words.Words, o *planner.Outlook, r planner.Round) string {
 	return w.T("calendar.round_text", words.A{
 		"water": w.Named("feed.water", r.Water.Value, units), "dose": w.Value(r.Dose.Value, units), "spoons": w.Value(r.Spoons.Value, units),
 	})
-}
-
-// distinct gives entries that share a UID one that tells them apart by their day:
-// pots at different spots change into a season on different days of a month.
-func distinct(entries []ics.Entry) []ics.Entry {
-	seen := map[string]bool{}
-	for i := range entries {
-		if seen[entries[i].UID] {
-			entries[i].UID = ics.UID(entries[i].UID, entries[i].Date.String())
-		}
-		seen[entries[i].UID] = true
-	}
-	return entries
 }

@@ -148,7 +148,7 @@ func (w *wiring) begin(path string) {
 }
 
 // newPlan returns the plan that a person begins with.
-func newPlan() *planner.Plan { return &planner.Plan{Risk: planner.DefaultRisk} }
+func newPlan() *planner.Plan { return &planner.Plan{ID: rand.Text(), Risk: planner.DefaultRisk} }
 
 // newStore returns the store of plan files, with its copies and journals in a
 // folder.

@@ -75,9 +75,14 @@ func (s *Screen) Groups() []Group {
 		{Title: s.words.T("due.this_week")},
 		{Title: s.words.T("due.this_month")},
 		{Title: s.words.T("due.later")},
+		{Title: s.words.T("due.asleep")},
 	}
 	for _, d := range all.Due {
-		groups[stretch(d.Date, all.Today)].Tasks = append(groups[stretch(d.Date, all.Today)].Tasks, s.task(all, d))
+		at := stretch(d.Date, all.Today)
+		if !d.Until.IsZero() {
+			at = len(groups) - 1
+		}
+		groups[at].Tasks = append(groups[at].Tasks, s.task(all, d))
 	}
 	full := groups[:0]
 	for _, g := range groups {

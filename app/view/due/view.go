@@ -17,6 +17,7 @@ import (
 type Shell interface {
 	ShowWorking(f planner.Figure)
 	Status(text string)
+	Canvas() fyne.Canvas
 }
 
 // View is the page of what is due.
@@ -84,8 +85,8 @@ func (v *View) row(n int, task screen.Task) fyne.CanvasObject {
 		OnTick: func(bool) {
 			v.tell(v.screen.Tick(task), v.words.T("due.ticked", words.A{"task": task.Title}))
 		},
-		OnSnooze:   func() { v.tell(v.screen.PutOff(task), "") },
-		SnoozeName: putOff,
+		OnSnooze:   func() { v.askSnooze(task, putOff) },
+		SnoozeName: v.words.T("due.snooze_title"),
 	}
 	if !task.Figure.IsZero() {
 		figure := task.Figure

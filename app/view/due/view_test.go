@@ -17,10 +17,12 @@ type shell struct {
 	status string
 	shown  []planner.Figure
 	went   string
+	canvas fyne.Canvas
 }
 
 func (s *shell) ShowWorking(f planner.Figure) { s.shown = append(s.shown, f) }
 func (s *shell) Status(text string)           { s.status = text }
+func (s *shell) Canvas() fyne.Canvas          { return s.canvas }
 func (s *shell) GoTo(room, id string)         { s.went = room + " " + id }
 
 var small, large = fyne.NewSize(900, 600), fyne.NewSize(1280, 800)

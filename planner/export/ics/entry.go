@@ -87,8 +87,9 @@ func cleanText(s string) string {
 // Update returns the entries to write now, given those of the file written before:
 // an entry that changed counts its sequence up from the one before, one that stayed
 // keeps it, and one that fell away is added at the end as cancelled, unless it was
-// cancelled already and lies before the day keep. Sequences in next are not read.
-func Update(before, next []Entry, keep civil.Date) []Entry {
+// cancelled already and lies before the day keep. What is past on the day today and fell
+// away stays as it was: it happened, or might have. Sequences in next are not read.
+func Update(before, next []Entry, today, keep civil.Date) []Entry {
 	old := make(map[string]Entry, len(before))
 	for _, e := range before {
 		old[e.UID] = e
@@ -110,7 +111,7 @@ func Update(before, next []Entry, keep civil.Date) []Entry {
 		if still[e.UID] || e.Cancelled && e.Date < keep {
 			continue
 		}
-		if !e.Cancelled {
+		if !e.Cancelled && e.Date.AddDays(e.days()) > today {
 			e.Cancelled, e.Alarms = true, nil
 			e.Sequence++
 		}

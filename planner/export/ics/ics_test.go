@@ -135,25 +135,28 @@ func TestUpdateCountsUpWhatChanged(t *testing.T) {
 		t.Fatal(err)
 	}
 	today := civil.MustParse("2027-05-01")
-	if same := ics.Update(before.Entries, entries()[:2], today); same[0].Sequence != 0 || same[1].Sequence != 0 || len(same) != 2 {
+	if same := ics.Update(before.Entries, entries()[:2], today, today); same[0].Sequence != 0 || same[1].Sequence != 0 || len(same) != 2 {
 		t.Errorf("nothing changed, yet %+v", same)
 	}
 	moved := entries()[:1]
 	moved[0].Date++
-	after := ics.Update(before.Entries, moved, today)
+	after := ics.Update(before.Entries, moved, today, today)
 	if len(after) != 2 || after[0].Sequence != 1 || after[0].UID != before.Entries[0].UID {
 		t.Fatalf("a round that moved: %+v", after)
 	}
 	if gone := after[1]; !gone.Cancelled || gone.Sequence != 1 || gone.UID != before.Entries[1].UID {
 		t.Fatalf("a change-out that fell away: %+v", gone)
 	}
-	if again := ics.Update(after, moved, today); again[1].Sequence != 1 || !again[1].Cancelled {
+	if again := ics.Update(after, moved, today, today); again[1].Sequence != 1 || !again[1].Cancelled {
 		t.Errorf("it is cancelled once: %+v", again[1])
 	}
-	if later := ics.Update(after, moved, civil.MustParse("2029-01-01")); len(later) != 1 {
+	if later := ics.Update(after, moved, civil.MustParse("2029-01-01"), civil.MustParse("2029-01-01")); len(later) != 1 {
 		t.Errorf("what was cancelled and is past is kept: %+v", later)
 	}
-	revived := ics.Update(after, entries()[:2], today)
+	if past := ics.Update(before.Entries, moved, civil.MustParse("2030-01-01"), today); len(past) != 2 || past[1].Cancelled || past[1].Sequence != 0 {
+		t.Errorf("what is past and fell away: %+v", past)
+	}
+	revived := ics.Update(after, entries()[:2], today, today)
 	if revived[1].Cancelled || revived[1].Sequence != 2 {
 		t.Errorf("a change-out that came back: %+v", revived[1])
 	}
