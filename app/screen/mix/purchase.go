@@ -17,6 +17,7 @@ type Purchase struct {
 	Lines    []string // such as "4 bags of 75 L, 76.00"
 	Cost     Figure
 	LeftOver Figure
+	Proof    string // whether it is known to be the cheapest, or ""
 	Naive    string // what the best single size would cost, or ""
 	Trouble  string // why nothing can be bought, or ""
 }
@@ -86,6 +87,13 @@ func (s *Screen) purchase(b planner.MixBuying) Purchase {
 	p.LeftOver = s.figure("mix_buying.left_over", b.LeftOver)
 	if single, ok := bought.CheapestSingleSize(); ok && single.Cost > bought.Cost {
 		p.Naive = s.words.T("mix_buying.naive", words.A{"cost": s.money(single.Cost), "more": s.money(single.Cost - bought.Cost)})
+	}
+	switch {
+	case bought.Bags == 0 && bought.BulkVolume == 0: // nothing was looked for
+	case bought.Proof.Proven:
+		p.Proof = s.words.T("mix_buying.proven")
+	default:
+		p.Proof = s.words.T("mix_buying.not_proven", words.A{"gap": s.money(bought.Cost - bought.Proof.LowerBound)})
 	}
 	return p
 }

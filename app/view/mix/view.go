@@ -142,8 +142,10 @@ func (v *View) purchase(p screen.Purchase) fyne.CanvasObject {
 	}
 	box.Add(container.NewGridWithColumns(3,
 		v.figure(p.Cost, widgets.FigureStacked), v.figure(p.Need, widgets.FigureStacked), v.figure(p.LeftOver, widgets.FigureStacked)))
-	if p.Naive != "" {
-		box.Add(widgets.NewText(p.Naive))
+	for _, text := range []string{p.Proof, p.Naive} {
+		if text != "" {
+			box.Add(widgets.NewText(text))
+		}
 	}
 	return widgets.NewCard(p.Title, box)
 }
