@@ -82,7 +82,7 @@ func (h LeastHigh) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 // Flow sets its objects side by side at their least widths and goes on in the next
 // line where one is full. What is left of a line is given to the first object of it
-// where Grow is set.
+// where Grow is set. How high it is it knows once it was laid out in a width.
 type Flow struct{ Grow bool }
 
 // Layout is called by the toolkit.

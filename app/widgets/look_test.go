@@ -205,3 +205,38 @@ func BenchmarkYearChartScroll(b *testing.B) {
 	}
 	b.ReportMetric(float64(spent)/float64(b.N)/float64(time.Second/60), "frames/row")
 }
+
+// What scrolling the year of 1,000 pots by one row and drawing the whole window costs,
+// over the same for the toolkit's list of 1,000 lines of text.
+func BenchmarkYearChartBesideAList(b *testing.B) {
+	golden.App(b, theme.Options{})
+	size := fyne.NewSize(1400, 800)
+	c := NewYearChart(exampleYear(1000))
+	year := test.NewTempWindow(b, c)
+	year.Resize(size)
+	list := widget.NewList(func() int { return 1000 },
+		func() fyne.CanvasObject { return widget.NewLabel("") },
+		func(i widget.ListItemID, o fyne.CanvasObject) {
+			o.(*widget.Label).SetText("Trough by the gate, terrace")
+		})
+	plain := test.NewTempWindow(b, list)
+	plain.Resize(size)
+	row := c.body.rowHeight()
+	var ours, theirs time.Duration
+	at := float32(0)
+	for b.Loop() {
+		at += row
+		if at > 900*row {
+			at = 0
+		}
+		start := time.Now()
+		c.scrollBy(0, at-c.scroll.Offset.Y)
+		year.Canvas().Capture()
+		ours += time.Since(start)
+		start = time.Now()
+		list.ScrollToOffset(at)
+		plain.Canvas().Capture()
+		theirs += time.Since(start)
+	}
+	b.ReportMetric(float64(ours)/float64(theirs), "of_a_list")
+}

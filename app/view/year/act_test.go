@@ -128,3 +128,20 @@ func focusable(t *testing.T, d *desk, name string) fyne.Focusable {
 	t.Fatalf("%q is not reached by Tab", name)
 	return nil
 }
+
+// What can stand instead is asked in a dialog that the keys reach.
+func TestASwapIsAskedFor(t *testing.T) {
+	d := sit(t)
+	d.window.Canvas().Focus(focusable(t, d, "Find by name: "))
+	d.press(fyne.KeyDown, fyne.KeyRight, fyne.KeyRight, fyne.KeyRight)
+	test.Type(d.window.Canvas().Focused(), "s")
+	if d.window.Canvas().Overlays().Top() == nil {
+		t.Fatal("nothing is asked")
+	}
+	golden.Picture(t, "swap.png", d.window.Canvas())
+	d.press(fyne.KeyReturn)
+	d.settle()
+	if d.UndoName() == "" || d.window.Canvas().Overlays().Top() != nil {
+		t.Error("nothing was swapped")
+	}
+}

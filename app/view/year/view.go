@@ -51,7 +51,7 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 		widgets.NewButton(widgets.ButtonData{Icon: theme.IconPots, Label: w.T("year.empty_go"), Kind: widgets.ButtonMain}, func() { shell.GoTo("pots", "") }))
 	again := widgets.NewButton(widgets.ButtonData{Label: w.T("year.show_all"), Kind: widgets.ButtonMain}, v.showAll)
 	v.none = widgets.NewEmptyState(theme.DrawingSearch, w.T("year.none_found_title"), w.T("year.none_found_text"), again)
-	v.body = container.NewBorder(v.bar.object, v.foot.object, nil, nil, container.NewStack(v.none, v.strips.chart))
+	v.body = container.New(barAbove{}, v.bar.object, container.NewStack(v.none, v.strips.chart), v.foot.object)
 	v.page = container.NewBorder(v.header, nil, nil, nil, container.NewStack(v.empty, v.body, v.story.object))
 	v.Refresh()
 	return v
@@ -141,4 +141,33 @@ func (v *View) turnPin(row, segment int) {
 	default:
 		v.try(v.screen.Pin(row, segment))
 	}
+}
+
+// barAbove gives the bar the lines that it needs in the width, the foot its height, and
+// the strips between them the rest.
+type barAbove struct{}
+
+func (barAbove) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	bar, strips, foot := objects[0], objects[1], objects[2]
+	bar.Resize(fyne.NewSize(size.Width, bar.MinSize().Height)) // lets it wrap
+	top := bar.MinSize().Height
+	bar.Resize(fyne.NewSize(size.Width, top))
+	below := float32(0)
+	if foot.Visible() {
+		below = foot.MinSize().Height + theme.Half
+	}
+	strips.Move(fyne.NewPos(0, top+theme.Half))
+	strips.Resize(fyne.NewSize(size.Width, size.Height-top-below-theme.Half))
+	foot.Move(fyne.NewPos(0, size.Height-below+theme.Half))
+	foot.Resize(fyne.NewSize(size.Width, below-theme.Half))
+}
+
+func (barAbove) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	least := fyne.NewSize(0, theme.Step)
+	for _, o := range objects {
+		m := o.MinSize()
+		least.Width = max(least.Width, m.Width)
+		least.Height += m.Height
+	}
+	return least
 }
