@@ -38,6 +38,13 @@ func TestEditsLeaveThePlanAlone(t *testing.T) {
 		if edited, err = edited.WithProduct("mix", func(p *planner.Product) { p.Packs[0].Price = 1 }); err != nil {
 			t.Fatal(err)
 		}
+		if edited, err = edited.WithSpot("open", func(s *planner.Spot) { s.Name = "by the wall" }); err != nil {
+			t.Fatal(err)
+		}
+		bare, err := edited.WithoutSite("home")
+		if err != nil || len(bare.Sites)+len(bare.Spots) != 0 || bare.Pots[0].Spot != "" || edited.PotsAt("open") == 0 {
+			t.Fatalf("%v; without its site the plan has %d spots", err, len(bare.Spots))
+		}
 		if d := cmp.Diff(before, plan); d != "" {
 			t.Fatalf("the plan changed under the edit:\n%s", d)
 		}
@@ -54,10 +61,21 @@ func TestEditsOfWhatIsNotThere(t *testing.T) {
 		"pot":   second(plan.WithPot("gone", nothing)),
 		"site":  second(plan.WithSite("gone", func(*planner.Site) {})),
 		"entry": second(plan.WithoutEntry("gone")),
+		"spot":  second(plan.WithoutSpot("gone")),
 	} {
 		var missing *planner.MissingError
 		if !errors.As(err, &missing) || missing.Kind != name || missing.ID != "gone" {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestSpotsAndSitesThatAreNotThere(t *testing.T) {
+	plan := yard()
+	for _, err := range []error{second(plan.WithoutSite("gone")), second(plan.WithSpot("gone", func(*planner.Spot) {}))} {
+		var missing *planner.MissingError
+		if !errors.As(err, &missing) || missing.ID != "gone" {
+			t.Error(err)
 		}
 	}
 }

@@ -81,7 +81,7 @@ func everything(c *climate.Climate) int {
 func BenchmarkRecord(b *testing.B) {
 	text := plainSeries(b)
 	place := climate.Place{Latitude: 40.78, Longitude: -73.97, Elevation: 40}
-	var lines, reading, whole time.Duration
+	var lines, reading, whole, digest time.Duration
 	sink := 0
 	for b.Loop() {
 		start := time.Now()
@@ -105,8 +105,17 @@ func BenchmarkRecord(b *testing.B) {
 		}
 		sink += everything(c)
 		whole += time.Since(start)
+
+		start = time.Now()
+		d, err := r.Digest("own", false, 100)
+		if err != nil {
+			b.Fatal(err)
+		}
+		sink += len(d.Freezes)
+		digest += time.Since(start)
 	}
 	_ = sink
+	b.ReportMetric(float64(digest)/float64(reading), "digest-x-reading")
 	b.ReportMetric(float64(reading+whole)/float64(lines), "x-counting-lines")
 	b.ReportMetric(float64(reading+whole)/float64(reading), "x-reading")
 }

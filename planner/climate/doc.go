@@ -12,6 +12,17 @@
 // the odds at a threshold are those of the station at a threshold moved the other
 // way. Cooling with height is 6.5 K/km by default (ICAO standard atmosphere).
 //
+// # What a record leaves behind
+//
+// [Record.Digest] brings a daily record down to some sixty lines that a plan can hold:
+// means and scatter of the months, the cold seasons one by one, the record's own dates
+// of freeze at thresholds 1.1 K apart and levels from 1 to 99 %, and days above limits a
+// degree apart. [New] makes a climate of it: the dates that it holds come back to the
+// day, those between run straight from threshold to threshold and on the normal scale
+// from level to level, 1 to 3 days off in the mean of a series (the tests print each).
+// Odds of hot runs are those of the chain of days with the record's own scatter and
+// persistence, up to 0.23 off on single days and 0.12 at the end of the year.
+//
 // # Daily normals
 //
 // [Smooth] gives, of all yearly curves whose mean over each month is the month's,

@@ -89,7 +89,7 @@ func (d *dailyReader) decideUnit() {
 	// The highest air temperature ever accepted is 134 °F.
 	const hottestF = 134.0
 	switch {
-	case highest > hottestF || lowest < coldestAir && !fractions:
+	case highest > hottestF || lowest < coldestAir && highest > hottestAir && !fractions:
 		d.report.Unit, d.report.UnitBy = TenthsC, Inferred
 	case highest > hottestAir:
 		d.report.Unit, d.report.UnitBy = Fahrenheit, Inferred
@@ -98,7 +98,7 @@ func (d *dailyReader) decideUnit() {
 		}
 	case lowest < -5 || fractions || highest < 30:
 		d.report.Unit, d.report.UnitBy = Celsius, Inferred
-		if highest > 45 || highest < 5 {
+		if highest > 45 || highest < 5 || lowest < coldestAir { // -99 for a missing value, or tenths of eternal cold
 			d.report.UnitBy = Guessed
 		}
 	default:

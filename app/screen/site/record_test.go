@@ -95,7 +95,7 @@ func TestARecordIsTakenIn(t *testing.T) {
 // not count are named.
 func TestWhatIsWrongWithARecord(t *testing.T) {
 	_, s := open(t, screentest.Example(t))
-	text := "Datum;TNK;TXK\n01.01.2001;-5,0;2,0\n02.01.2001;9,0;3,0\n02.01.2001;-4;1\n03.01.2001;x1;1\n31.02.2001;1;2\n20.01.2001;-95,5;2\n"
+	text := "Datum;TNK;TXK\n01.01.2001;-5,0;2,0\n02.01.2001;9,0;3,0\n02.01.2001;-4;1\n03.01.2001;x1;1\n31.02.2001;1;2\n20.01.2001;-99;2\n"
 	p := s.ReadPasted(text)
 	said := values(p.Facts) + values(p.Faults)
 	for _, want := range []string{
