@@ -30,7 +30,7 @@ func runCalendar(t *terminal, args []string) int {
 	if o.today.IsZero() {
 		o.today = t.today()
 	}
-	outlook := planner.WorkOut(document.Plan(), reference(), o.today)
+	outlook := planner.WorkOut(document.Plan(), reference(t), o.today)
 	before, err := calendarBefore(o.out)
 	if err != nil {
 		t.complain("command.cannot_read", words.A{"file": o.out, "cause": cause(err)})

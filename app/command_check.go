@@ -29,7 +29,7 @@ func runCheck(t *terminal, args []string) int {
 		fmt.Fprintf(t.out, "%s:%d:%d: %s: %s\n", o.plan, p.Line, p.Column, t.words.T("words.severity.warning"), t.words.Finding(p.Finding, plan.Units))
 	}
 	code := exitGood
-	found := planner.WorkOut(plan, reference(), o.today).Findings
+	found := planner.WorkOut(plan, reference(t), o.today).Findings
 	for _, f := range sortedByPlace(found, document.Position) {
 		line, column, _ := document.Position(f.Where)
 		fmt.Fprintf(t.out, "%s:%d:%d: %s: %s: %s\n", o.plan, line, column,

@@ -22,7 +22,7 @@ func runFigures(t *terminal, args []string) int {
 	if o.today.IsZero() {
 		o.today = t.today()
 	}
-	outlook := planner.WorkOut(document.Plan(), reference(), o.today)
+	outlook := planner.WorkOut(document.Plan(), reference(t), o.today)
 	if err := printFigures(t.out, t.words, outlook, o.json); err != nil {
 		t.complain("command.cannot_print", words.A{"cause": cause(err)})
 		return exitFault

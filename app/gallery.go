@@ -63,7 +63,7 @@ func drawAll(t *terminal, folder string, options theme.Options, size fyne.Size) 
 
 // drawRooms draws every room.
 func (s *studio) drawRooms(name func(room string) string) error {
-	for _, room := range rooms(s.session, s.terminal.words) {
+	for _, room := range rooms(s.session, s.terminal.words, s.ref.Book, nil) {
 		s.shell.GoTo(room.Key, "")
 		s.wait()
 		if err := s.picture(name(room.Key)); err != nil {

@@ -28,6 +28,9 @@ type terminal struct {
 	err   io.Writer
 	words *words.Words
 	now   func() time.Time
+
+	ownBook    string   // file of the person's own plant book; "" reads none
+	bookFaults []string // what is wrong with it
 }
 
 func (t *terminal) today() civil.Date { return civil.Of(t.now()) }
@@ -60,7 +63,7 @@ func commands() []command {
 }
 
 func main() {
-	t := &terminal{out: os.Stdout, err: os.Stderr, words: words.New(words.Preferred(os.Getenv))}
+	t := &terminal{out: os.Stdout, err: os.Stderr, words: words.New(words.Preferred(os.Getenv)), ownBook: ownBookFile()}
 	now, err := clock(os.Getenv)
 	if err != nil {
 		t.complain("command.bad_today", words.A{"name": todayVariable, "text": os.Getenv(todayVariable)})

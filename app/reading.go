@@ -12,17 +12,7 @@ import (
 	"fourturn/planner/civil"
 	"fourturn/planner/planfile"
 	"fourturn/planner/quantity"
-	"fourturn/plants"
 )
-
-// reference returns what the program knows of the world: its plant book.
-func reference() planner.Reference {
-	book, err := plants.Builtin()
-	if err != nil {
-		panic("fourturn: the built-in plant book: " + err.Error())
-	}
-	return planner.Reference{Book: book}
-}
 
 // workOutToday works everything out for a plan on the day that the clock shows.
 func workOutToday(ref planner.Reference, today func() civil.Date) func(context.Context, *planner.Plan) *planner.Outlook {

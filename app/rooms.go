@@ -20,10 +20,12 @@ import (
 	"fourturn/app/view/site"
 	"fourturn/app/view/year"
 	"fourturn/app/words"
+	catalogue "fourturn/plants"
 )
 
-// rooms lists the rooms on the rail, in their order.
-func rooms(s *desktop.Session, w *words.Words) []desktop.Room {
+// rooms lists the rooms on the rail, in their order. The plant book shows what is
+// wrong with the person's own.
+func rooms(s *desktop.Session, w *words.Words, book *catalogue.Book, bookFaults []string) []desktop.Room {
 	return []desktop.Room{
 		{
 			Key: "due", Icon: theme.IconDue, Label: "due.title",
@@ -51,7 +53,9 @@ func rooms(s *desktop.Session, w *words.Words) []desktop.Room {
 		},
 		{
 			Key: "plants", Icon: theme.IconPlantBook, Label: "plant_book.title",
-			Make: func(shell *desktop.Shell) desktop.Page { return plants.New(plantsscreen.New(s, w), w, shell) },
+			Make: func(shell *desktop.Shell) desktop.Page {
+				return plants.New(plantsscreen.WithBook(s, w, book, bookFaults...), w, shell)
+			},
 		},
 		{
 			Key: "site", Icon: theme.IconSite, Label: "site.title",

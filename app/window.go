@@ -94,7 +94,7 @@ func (w *wiring) closeSession() {
 
 // newWiring joins a session to the planner. The window is still missing.
 func newWiring(t *terminal, a fyne.App, store *planfile.Store, post func(func())) *wiring {
-	ref := reference()
+	ref := reference(t)
 	return &wiring{
 		terminal: t, app: a, ref: ref, store: store, folder: xdg.UserDirs.Documents,
 		session: session.New(session.Config[*planner.Outlook]{
@@ -116,7 +116,7 @@ func (w *wiring) open() {
 	}
 	w.shell = desktop.New(desktop.Config{
 		App: w.app, Window: w.window, Session: w.session, Store: w.store, Words: text,
-		Rooms:   rooms(w.session, text),
+		Rooms:   rooms(w.session, text, w.ref.Book, w.terminal.bookFaults),
 		NewPlan: newPlan, Example: examplePlan,
 		Begin:   beginner(w.session, text, w.ref, w.terminal.today),
 		Details: detailer(w.session, text),

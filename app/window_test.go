@@ -108,7 +108,7 @@ func TestEveryRoomOpens(t *testing.T) {
 			t.Fatal(err)
 		}
 		t.Cleanup(s.close)
-		for _, room := range rooms(s.session, term.words) {
+		for _, room := range rooms(s.session, term.words, s.ref.Book, nil) {
 			s.shell.GoTo(room.Key, "")
 			s.wait()
 			if s.shell.Room() != room.Key {

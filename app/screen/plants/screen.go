@@ -30,6 +30,7 @@ type Screen struct {
 	order      catalogue.Order  // empty: the best answers first, or by name
 	descending bool
 	shown      []*catalogue.Plant
+	faults     []string // of the person's own book
 
 	chosen   string // id of the plant that is looked at
 	compared []string
@@ -47,9 +48,10 @@ func New(s *Session, w *words.Words) *Screen {
 }
 
 // WithBook returns the room of a session with a book, such as a person's own on top
-// of the built-in one.
-func WithBook(s *Session, w *words.Words, book *catalogue.Book) *Screen {
-	screen := &Screen{session: s, words: w, book: book, index: catalogue.NewIndex(book.Plants())}
+// of the built-in one. Faults say what is wrong with their own where it could not be
+// read, one a line with its place.
+func WithBook(s *Session, w *words.Words, book *catalogue.Book, faults ...string) *Screen {
+	screen := &Screen{session: s, words: w, book: book, index: catalogue.NewIndex(book.Plants()), faults: faults}
 	screen.Update()
 	return screen
 }
@@ -82,6 +84,18 @@ func (s *Screen) Update() {
 		found = catalogue.Sorted(found, by, s.descending)
 	}
 	s.shown = found
+}
+
+// mostFaults is how many faults are shown: who mends these sees the next.
+const mostFaults = 5
+
+// Faults says what is wrong with the person's own book, or is empty. The built-in
+// book is shown then.
+func (s *Screen) Faults() (title string, lines []string) {
+	if len(s.faults) == 0 {
+		return "", nil
+	}
+	return s.words.T("plant_book.own_faulty", words.A{"count": len(s.faults)}), s.faults[:min(len(s.faults), mostFaults)]
 }
 
 // Search looks for names: common, botanical, former and of families. Accents and case

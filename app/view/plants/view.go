@@ -4,6 +4,7 @@ package plants
 
 import (
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -64,7 +65,12 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v.none = widgets.NewEmptyState(theme.DrawingSearch, w.T("plant_book.none_found_title"), w.T("plant_book.none_found_text"), again)
 	v.chosen = newChosen(v)
 	split := container.New(&sideBySide{onWidth: v.fit}, container.NewStack(v.table, v.none), v.chosen.object)
-	v.page = container.NewBorder(container.NewVBox(v.header, v.asked()), nil, nil, nil, split)
+	top := container.NewVBox(v.header)
+	if title, lines := s.Faults(); title != "" {
+		top.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeWarning, Title: title, Text: strings.Join(lines, "\n")}))
+	}
+	top.Add(v.asked())
+	v.page = container.NewBorder(top, nil, nil, nil, split)
 	v.Refresh()
 	return v
 }
