@@ -26,7 +26,7 @@ func eachPage(t *testing.T, look func(what string, s *studio, root fyne.CanvasOb
 			t.Fatal(err)
 		}
 		t.Cleanup(s.close)
-		for _, room := range rooms(s.session, term.words) {
+		for _, room := range rooms(s.session, term.words, s.ref.Book, nil) {
 			s.shell.GoTo(room.Key, "")
 			s.wait()
 			look(name+" "+room.Key, s, s.window.Content())
