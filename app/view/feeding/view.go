@@ -35,6 +35,7 @@ type View struct {
 	body     *fyne.Container
 	can      *widgets.MeasureField
 	interval *widgets.MeasureField
+	pot      int // of the balance, among the pots that have one
 }
 
 // New returns the page.
@@ -85,8 +86,10 @@ func (v *View) Refresh() {
 		v.body.Add(widgets.NewEmptyState(theme.DrawingFeeding, w.T("feeding.none_title"), w.T("feeding.none_text")))
 	} else {
 		v.body.Add(v.nextCard(rounds[0], products))
-		v.body.Add(widgets.NewSection(w.T("feeding.rounds"), v.table(rounds)))
+		v.body.Add(widgets.NewSection(w.T("feeding.rounds"), container.NewVBox(v.figure(v.screen.Fewest()), v.table(rounds))))
 	}
+	v.remarks()
+	v.onePot()
 	if past := v.screen.Past(roundsPast); len(past) > 0 {
 		v.body.Add(widgets.NewSection(w.T("feeding.past"), v.pastTable(past)))
 	}
