@@ -36,6 +36,10 @@ func runGallery(t *terminal, args []string) int {
 			}
 		}
 	}
+	if err := drawPlantSheets(o.out); err != nil {
+		fmt.Fprintln(t.err, err)
+		return exitFault
+	}
 	return exitGood
 }
 
