@@ -115,6 +115,14 @@ leaves() {
 	fi
 }
 
+# crashes: ends the program at once, as a power cut does, when its journal is at rest.
+crashes() {
+	sleep 2
+	kill -KILL "$program_pid"
+	wait "$program_pid" 2>/dev/null || true
+	program_pid=
+}
+
 press() { xdotool key --clearmodifiers --delay 40 "$@"; settle; }
 write() { xdotool type --clearmodifiers --delay 20 "$1"; settle; }
 click() { xdotool mousemove "$1" "$2" click 1; settle; }
