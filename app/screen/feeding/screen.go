@@ -96,19 +96,22 @@ func (s *Screen) next() *planner.Round {
 
 // Round is one feeding day.
 type Round struct {
-	When    string
-	Late    bool
-	Done    bool
-	Letter  string
-	Product string
-	Pots    string
-	Water   Figure
-	Cans    Figure
-	Dose    Figure
-	Spoons  Figure
-	date    civil.Date
-	product string   // id
-	pots    []string // ids, since another plan may number its pots otherwise
+	When     string
+	Late     bool
+	Done     bool
+	Letter   string
+	Product  string
+	Pots     string
+	Water    Figure
+	Cans     Figure
+	Dose     Figure
+	Spoons   Figure
+	Strength Figure // of nitrogen in the can
+	EC       Figure // of feed and water; "–" where no slope is known
+	Weaker   string // how many pots get it weaker, or ""
+	date     civil.Date
+	product  string   // id
+	pots     []string // ids, since another plan may number its pots otherwise
 }
 
 // Rounds returns the coming rounds, at most n of them.
@@ -152,7 +155,11 @@ func (s *Screen) row(all *planner.Outlook, r *planner.Round) Round {
 		Pots:  s.words.T("feeding.pots", words.A{"count": len(r.Pots)}),
 		Water: s.figure("feeding.water", r.Water), Cans: s.figure("feeding.cans", r.Cans),
 		Dose: s.figure("feeding.dose", r.Dose), Spoons: s.figure("feeding.spoons", r.Spoons),
+		Strength: s.figure("feeding.strength", r.Strength), EC: s.figure("feeding.ec", r.EC),
 		date: r.Date, product: r.Product,
+	}
+	if r.Weaker > 0 {
+		row.Weaker = s.words.T("feeding.weaker", words.A{"count": r.Weaker})
 	}
 	for _, i := range r.Pots {
 		row.pots = append(row.pots, all.Pots[i].Pot.ID)

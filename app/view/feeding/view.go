@@ -104,8 +104,10 @@ func (v *View) Refresh() {
 func (v *View) nextCard(r screen.Round, products []screen.Product) fyne.CanvasObject {
 	w := v.words
 	figures := container.New(widgets.Columns{Least: 120, Most: 4})
-	for _, f := range []screen.Figure{r.Water, r.Cans, r.Dose, r.Spoons} {
-		figures.Add(v.figure(f))
+	for _, f := range []screen.Figure{r.Water, r.Cans, r.Dose, r.Spoons, r.Strength, r.EC} {
+		if !f.Figure.IsZero() {
+			figures.Add(v.figure(f))
+		}
 	}
 	fed := widgets.NewButton(widgets.ButtonData{Icon: theme.IconTick, Label: w.T("feeding.fed"), Kind: widgets.ButtonMain}, func() {
 		v.tell(v.screen.Tick(r, ""), w.T("feeding.ticked"))
@@ -124,7 +126,12 @@ func (v *View) nextCard(r screen.Round, products []screen.Product) fyne.CanvasOb
 		v.tell(v.screen.LeaveOut(r), w.T("feeding.left_out"))
 	}))
 	title := r.When + " · " + r.Letter + " " + r.Product + " · " + r.Pots
-	return widgets.NewCard(title, container.NewVBox(figures, container.NewHBox(actions...)))
+	parts := container.NewVBox(figures)
+	if r.Weaker != "" {
+		parts.Add(widgets.NewText(r.Weaker))
+	}
+	parts.Add(container.NewHBox(actions...))
+	return widgets.NewCard(title, parts)
 }
 
 func (v *View) figure(f screen.Figure) fyne.CanvasObject {
