@@ -122,7 +122,7 @@ func (r *Request) same(other *Request) bool {
 		slices.EqualFunc(r.Members, other.Members, Member.same) &&
 		slices.EqualFunc(r.Candidates, other.Candidates, Planting.same) &&
 		r.Weights.same(&other.Weights) && r.Lingers.same(&other.Lingers) &&
-		slices.Equal(r.History, other.History) && slices.Equal(r.Pins, other.Pins) && slices.Equal(r.Bans, other.Bans) &&
+		slices.Equal(r.History, other.History) && slices.Equal(r.Pins, other.Pins) && slices.Equal(r.Bans, other.Bans) && slices.Equal(r.Turns, other.Turns) &&
 		slices.Equal(r.Days.Weekdays, other.Days.Weekdays) && slices.Equal(r.Days.Refused, other.Days.Refused)
 }
 

@@ -52,6 +52,9 @@ func (r *Result) compile(pins []Pin) *problem {
 	for i := range req.Bans {
 		compileBan(req, p, &req.Bans[i])
 	}
+	if len(req.Turns) > 0 {
+		req.takeTurns(p)
+	}
 	return p
 }
 

@@ -28,6 +28,7 @@ type Request struct {
 
 	Pins     []Pin
 	Bans     []Ban
+	Turns    []Turn // the plantings in their order, where only days are looked for; PerYear and AtLeast then do not count
 	Days     DayRules
 	LeadDays int     // from ordering to planting
 	Risk     float64 // share of years in which the person accepts to lose a planting that settles
@@ -153,20 +154,30 @@ func (r DayRules) Allows(day civil.Date) bool {
 	return false
 }
 
-// The longest horizon, in days: two years and a bit.
-const longestHorizon = 800
+// The longest horizons, in days: two years and a bit, and three where the turns are
+// given.
+const (
+	longestHorizon      = 800
+	longestTurnsHorizon = 1200
+)
 
 func (r *Request) check() error {
-	days := int(r.Until - r.Today)
+	days, longest, turns := int(r.Until-r.Today), longestHorizon, len(r.Turns) > 0
+	if turns {
+		longest = longestTurnsHorizon
+	}
 	switch {
-	case r.Today.IsZero() || days < 1 || days > longestHorizon:
-		return fmt.Errorf("the horizon runs from %v to %v; it must be of 1 to %d days", r.Today, r.Until, longestHorizon)
+	case r.Today.IsZero() || days < 1 || days > longest:
+		return fmt.Errorf("the horizon runs from %v to %v; it must be of 1 to %d days", r.Today, r.Until, longest)
 	case len(r.Members) == 0:
 		return fmt.Errorf("no pot is named")
+	case turns:
 	case r.PerYear < 1 || r.PerYear > 5:
 		return fmt.Errorf("%d change-outs a year; 1 to 5 can be planned", r.PerYear)
 	case r.AtLeast < 0 || r.AtLeast > r.PerYear:
 		return fmt.Errorf("at least %d change-outs a year of at most %d", r.AtLeast, r.PerYear)
+	}
+	switch {
 	case r.Done < 0 || r.LeadDays < 0 || r.MinStand < 0:
 		return fmt.Errorf("negative counts of change-outs made, days of delivery or days of standing")
 	case !(r.Risk > 0 && r.Risk < 1):
@@ -180,6 +191,9 @@ func (r *Request) check() error {
 		if err := r.Candidates[i].check(); err != nil {
 			return err
 		}
+	}
+	if err := r.checkTurns(); turns && err != nil {
+		return err
 	}
 	for i, m := range r.Members {
 		if err := r.checkMember(&m); err != nil {

@@ -72,7 +72,11 @@ func plan(req Request, cache *rowCache) (*Result, error) {
 		return nil, err
 	}
 	r := &Result{req: &req, scorer: newScorer(&req), cache: cache}
-	r.solve()
+	if len(req.Turns) == 0 {
+		r.solve()
+	} else if !r.tryPins(nil) {
+		return nil, ErrNoDays
+	}
 	// Results live long; the rows that they shared do not.
 	r.cache = nil
 	r.problem.row = r.scorer.rowsOf(req.Candidates, false)

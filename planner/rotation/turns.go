@@ -1,0 +1,123 @@
+package rotation
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"fourturn/planner/civil"
+)
+
+// Turn is one change-out of a year whose plantings are given, so that only its days
+// are looked for. Turns come in their order, each once.
+type Turn struct {
+	Candidate int // in the request's list
+	// By is the last day on which it may go out: on it, the planting stands. The days
+	// of the turns rise, and a turn goes out after that of the one before.
+	By civil.Date
+	// On is the day on which it goes out whatever the season, the risk and the weekday;
+	// zero leaves the day open.
+	On civil.Date
+	// AnyDay lets it go out on days on which it is not sold, or is at risk.
+	AnyDay bool
+	// Optional says that it may be left out.
+	Optional bool
+}
+
+// ErrNoDays is the error of turns that have no days: those that work may be done on,
+// that are within the risk and far enough apart.
+var ErrNoDays = errors.New("rotation: the turns have no days")
+
+// checkTurns names the first fault of the turns.
+func (r *Request) checkTurns() error {
+	if len(r.Pins) > 0 || len(r.Bans) > 0 {
+		return fmt.Errorf("pins and bans beside turns")
+	}
+	before := r.Today.AddDays(-1)
+	for i, turn := range r.Turns {
+		switch {
+		case turn.Candidate < 0 || turn.Candidate >= len(r.Candidates):
+			return fmt.Errorf("turn %d is of no candidate", i+1)
+		case turn.By <= before:
+			return fmt.Errorf("turn %d is to go out by %v, the one before by %v", i+1, turn.By, before)
+		case !turn.On.IsZero() && (turn.On <= before || turn.On > turn.By):
+			return fmt.Errorf("turn %d goes out on %v, not from %v to %v", i+1, turn.On, before.AddDays(1), turn.By)
+		}
+		before = turn.By
+	}
+	return nil
+}
+
+// takeTurns makes a problem one of days alone. Each turn is a planning year of its own,
+// with one change-out: what keeps change-outs a year keeps the order as well.
+func (req *Request) takeTurns(p *problem) {
+	window := make([]int, p.days) // by day: the turn that goes out, len(Turns) after the last
+	from := 0
+	p.most, p.least = nil, nil
+	for k, turn := range req.Turns {
+		to := min(int(turn.By-req.Today), p.days-1)
+		for day := from; day <= to; day++ {
+			window[day] = k
+		}
+		p.most, p.least = append(p.most, 1), append(p.least, 0)
+		if within := turn.By < req.Until; within && !turn.Optional {
+			p.least[k] = 1
+			p.pins = append(p.pins, standing(turn.Candidate, from, to))
+		}
+		from = to + 1
+	}
+	for day := from; day < p.days; day++ {
+		window[day] = len(req.Turns)
+	}
+	p.most, p.least = append(p.most, 0), append(p.least, 0)
+	p.block, p.done = window, 0
+	req.allowTurns(p, window)
+}
+
+// standing is the checkpoint of a turn: on its last day the planting stands that went
+// out within the turn.
+func standing(candidate, from, to int) checkpoint {
+	return checkpoint{from: to, to: to, holds: func(o, start int) bool { return o == candidate && start >= from && start <= to }}
+}
+
+// allowTurns leaves each planting the days of its own turns.
+func (req *Request) allowTurns(p *problem, window []int) {
+	for o := range p.options {
+		own := newDayset(p.days)
+		for day, k := range window {
+			if k == len(req.Turns) || req.Turns[k].Candidate != o {
+				continue
+			}
+			turn := &req.Turns[k]
+			switch {
+			case !turn.On.IsZero():
+				if req.Today.AddDays(day) == turn.On {
+					own.set(day)
+					p.open[day] = true
+				}
+			case turn.AnyDay || p.options[o].allowed.has(day):
+				own.set(day)
+			}
+		}
+		p.options[o].allowed = own
+	}
+}
+
+// WithoutDays returns the turns for which there is no day on which work may be done and
+// the planting may go out at the risk. The request must be sound.
+func (r *Request) WithoutDays() []int {
+	limit := -math.Log1p(-r.Risk)
+	var none []int
+	from := r.Today
+	for k, turn := range r.Turns {
+		found := !turn.On.IsZero() || turn.Optional || turn.By >= r.Until
+		for day := from; day <= turn.By && !found; day++ {
+			found = r.Days.Allows(day) && (turn.AnyDay || mayStart(r, &r.Candidates[turn.Candidate], int(day-r.Today), limit))
+		}
+		if !found {
+			none = append(none, k)
+		}
+		from = turn.By.AddDays(1)
+	}
+	return none
+}
