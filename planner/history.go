@@ -12,11 +12,12 @@ type history struct {
 	planted map[string][]Entry // Planted, by date
 	disease map[string]civil.Date
 	top     map[string][]Entry // TopDressed, by date
+	seen    map[string][]Entry // Diseased, Lost and Lovely, by date
 	since   civil.Date         // the first day on which the log speaks of feeds; zero where it never does
 }
 
 func historyOf(plan *Plan) history {
-	h := history{fed: map[string][]Entry{}, planted: map[string][]Entry{}, disease: map[string]civil.Date{}, top: map[string][]Entry{}}
+	h := history{fed: map[string][]Entry{}, planted: map[string][]Entry{}, disease: map[string]civil.Date{}, top: map[string][]Entry{}, seen: map[string][]Entry{}}
 	for _, e := range plan.Log {
 		if (e.Kind == Fed || e.Kind == Skipped) && (h.since.IsZero() || e.Date < h.since) {
 			h.since = e.Date
@@ -29,6 +30,9 @@ func historyOf(plan *Plan) history {
 				h.planted[pot] = append(h.planted[pot], e)
 			case Diseased:
 				h.disease[pot] = max(h.disease[pot], e.Date)
+				h.seen[pot] = append(h.seen[pot], e)
+			case Lost, Lovely:
+				h.seen[pot] = append(h.seen[pot], e)
 			case TopDressed:
 				h.top[pot] = append(h.top[pot], e)
 			case Noted:
@@ -37,6 +41,9 @@ func historyOf(plan *Plan) history {
 	}
 	byDate := func(a, b Entry) int { return int(a.Date - b.Date) }
 	for _, entries := range h.fed {
+		slices.SortStableFunc(entries, byDate)
+	}
+	for _, entries := range h.seen {
 		slices.SortStableFunc(entries, byDate)
 	}
 	for _, entries := range h.top {

@@ -14,6 +14,8 @@ const (
 	Skipped  EntryKind = "skipped"  // a feed of Pots due on the date was left out, for rain, say
 	Planted  EntryKind = "planted"  // Pots were changed over to Season
 	Diseased EntryKind = "diseased" // Pots showed the disease named in Text
+	Lost     EntryKind = "lost"     // frost or the like took what stood in Pots
+	Lovely   EntryKind = "lovely"   // what stands in Pots still looks its best
 	Noted    EntryKind = "noted"    // a remark
 
 	// TopDressed says that slow release was scattered on Pots: Mass of Product on each.

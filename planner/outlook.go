@@ -18,7 +18,8 @@ import (
 //
 // The climate table is part of the climate chapter and always at hand.
 type Reference struct {
-	Book *plants.Book
+	Book  *plants.Book
+	Years *YearMemory // what was searched for before; nil searches for everything anew
 }
 
 // Outlook is everything worked out for a plan on a day. It is immutable: nobody
@@ -119,6 +120,7 @@ type PotOutlook struct {
 	tracks  []nutrition.Track  // its charges, in order of date
 	takings []nutrition.Taking // mix that goes out at its change-outs
 	growth  []nutrition.Growth // days on which its plants eat
+	search  *yearSearch        // of the days of its stands; nil where nothing was searched for
 }
 
 // Standing returns the planting that stands in the pot on a day, or nil.
@@ -139,10 +141,13 @@ type Stand struct {
 	To       civil.Date // the day of the next; the stand ends before it
 	Earliest civil.Date // the first safe day at the plan's risk
 	Latest   civil.Date // the last sensible day
+	Good     Days       // the days about From that cost less than 5 % of the display of the season; zero where nothing was searched for
 	Reason   string     // key of why the day is what it is
+	Reasons  []string   // keys of all reasons, that of Reason among them
 	Pinned   bool       // the person chose the day
 	Happened bool       // the log says so
 	Start    Figure     // From, with its working
+	Display  Figure     // display days that the planting is expected to give; zero where nothing was searched for
 	Plants   []PlantCount
 	Mix      Figure           // L of fresh loose mix for this change-out
 	Balance  mix.Balance      // what goes in and out of the pot at this change-out; zero where its size is faulty
@@ -152,6 +157,7 @@ type Stand struct {
 	Feeder   nutrition.Feeder // class of its hungriest plant
 
 	first bool // the first of its season that is not over
+	turn  int  // which turn of the pot's search it is, from 1; 0 where its day was not searched for
 }
 
 // PlantCount is how many of one plant go into a planting.

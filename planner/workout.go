@@ -18,13 +18,14 @@ const (
 // may run on any goroutine.
 func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
 	o := &Outlook{Plan: plan, Today: today, First: today.AddDays(-daysBack), Last: today.AddDays(daysAhead)}
-	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan), thermals: map[string]*nutrition.Thermal{}, openings: map[stayKey]*opening{}, kinetics: kineticsOf(plan), rules: feedRulesOf(plan), labels: map[string]*slowRelease{}}
+	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan), thermals: map[string]*nutrition.Thermal{}, openings: map[stayKey]*opening{}, kinetics: kineticsOf(plan), rules: feedRulesOf(plan), labels: map[string]*slowRelease{}, yearSpots: map[string]*yearSpot{}}
 	w.slow = w.labelOf(plan.Feeding.SlowRelease)
 	w.sites()
 	w.spots()
+	w.searchDays()
 	o.Pots = make([]PotOutlook, len(plan.Pots))
 	for i := range plan.Pots {
-		o.Pots[i] = w.pot(&plan.Pots[i])
+		o.Pots[i] = w.pot(&plan.Pots[i], w.searches[i])
 	}
 	w.rounds()
 	w.due()
@@ -53,6 +54,8 @@ type workOut struct {
 	labels    map[string]*slowRelease // of slow-release products, by id; nil for what cannot be read
 	recipes   map[string]*Recipe      // by id
 	fedRounds int                     // rounds that the log tells of
+	yearSpots map[string]*yearSpot    // by id of the spot
+	searches  []*yearSearch           // by pot; nil where there is nothing to search for
 }
 
 // place is a spot with its site.

@@ -12,8 +12,8 @@ import (
 )
 
 // pot works out one pot: its volumes, its mix and charge, and its year.
-func (w *workOut) pot(pot *Pot) PotOutlook {
-	out := PotOutlook{Pot: pot}
+func (w *workOut) pot(pot *Pot, search *yearSearch) PotOutlook {
+	out := PotOutlook{Pot: pot, search: search}
 	where := finding.Where{"pots", pot.ID}
 	if p := w.places[pot.Spot]; p != nil {
 		out.Spot, out.Site = p.spot, p.site

@@ -236,7 +236,7 @@ func (w *workOut) seasonDaysOf(spot *Spot, site *SiteOutlook, year int) seasonDa
 		if s.AllYear { // any day will do: the year's first, until somebody pins another
 			s.Start, s.Spread = civil.MonthDay{Month: time.January, Day: 1}, climate.Spread{}
 		}
-		day := seasonDay{exists: true, best: s.Start.In(year), reason: "climate.reason_" + string(s.Why)}
+		day := seasonDay{exists: true, endless: s.AllYear, best: s.Start.In(year), reason: "climate.reason_" + string(s.Why)}
 		day.earliest, day.latest = spreadAround(s, day.best)
 		name := s.Name
 		day.trace = func(d civil.Date) working.Trace { return seasonFigure(sc.seasons, name, d).Working() }

@@ -11,6 +11,7 @@ import (
 // seasonDay is the change-out day into one season in one year.
 type seasonDay struct {
 	exists   bool
+	endless  bool       // the season has no start: any day will do
 	best     civil.Date // at the plan's risk
 	earliest civil.Date
 	latest   civil.Date
@@ -35,7 +36,7 @@ func (w *workOut) year(out *PotOutlook, where finding.Where) {
 		stands = append(stands, w.starts(out, planting, where)...)
 	}
 	slices.SortStableFunc(stands, func(a, b Stand) int { return int(a.From - b.From) })
-	stands = notOvertaken(inTurn(stands))
+	stands = w.searched(out, notOvertaken(inTurn(stands)))
 	for i := range stands {
 		s := &stands[i]
 		s.To = w.Last.AddDays(1)
@@ -49,6 +50,7 @@ func (w *workOut) year(out *PotOutlook, where finding.Where) {
 	}
 	out.Stands = slices.DeleteFunc(stands, func(s Stand) bool { return s.To <= w.First || s.From > w.Last })
 	w.markFirst(out.Stands)
+	w.remarkOnSearch(out, where)
 	if len(out.Stands) == 0 && len(out.Pot.Plantings) > 0 {
 		w.find("plan.no_days", finding.Warning, where)
 	}
@@ -68,6 +70,9 @@ func (w *workOut) markFirst(stands []Stand) {
 // starts returns a planting's change-out in each year that touches the horizon: the
 // day that was logged, else the day that was pinned, else the day the site gives.
 func (w *workOut) starts(out *PotOutlook, planting *Planting, where finding.Where) []Stand {
+	if out.Site == nil || !out.Site.Known {
+		return w.startsWithoutClimate(out, planting)
+	}
 	var stands []Stand
 	for year := w.First.Year() - 1; year <= w.Last.Year(); year++ {
 		day := w.seasonDay(out, planting.Season, year)
@@ -92,6 +97,30 @@ func (w *workOut) starts(out *PotOutlook, planting *Planting, where finding.Wher
 	if len(stands) == 0 && out.Site != nil && out.Site.Known {
 		w.find("plan.no_season", finding.Note, append(slices.Clone(where), "plantings", string(planting.Season)),
 			finding.Arg{Name: "season", Value: working.Text("plan.season." + string(planting.Season))})
+	}
+	return stands
+}
+
+// startsWithoutClimate returns a planting's change-outs where no season is known: those
+// that were logged, and the pinned one where none was logged near it.
+func (w *workOut) startsWithoutClimate(out *PotOutlook, planting *Planting) []Stand {
+	var stands []Stand
+	pinned := !planting.Start.IsZero()
+	for _, e := range w.history.planted[out.Pot.ID] {
+		if e.Season != planting.Season || e.Date > w.Today {
+			continue
+		}
+		pinned = pinned && !nearest(e.Date, planting.Start)
+		stands = append(stands, Stand{
+			Planting: planting, Season: planting.Season, From: e.Date, Happened: true,
+			Reason: "plan.reason.happened", Start: enteredDay(e.Date, "plan.reason.happened"),
+		})
+	}
+	if pinned {
+		stands = append(stands, Stand{
+			Planting: planting, Season: planting.Season, From: planting.Start, Pinned: true,
+			Reason: "plan.reason.pinned", Start: enteredDay(planting.Start, "plan.reason.pinned"),
+		})
 	}
 	return stands
 }
@@ -156,13 +185,18 @@ func (w *workOut) seasonDay(out *PotOutlook, season Season, year int) seasonDay 
 	if out.Site == nil || !out.Site.Known {
 		return seasonDay{}
 	}
-	key := yearKey{spot: out.Spot.ID, year: year}
+	return w.daysOfSpot(out.Spot, out.Site, year)[season]
+}
+
+// daysOfSpot returns the change-out days of a spot in a year, worked out once.
+func (w *workOut) daysOfSpot(spot *Spot, site *SiteOutlook, year int) seasonDays {
+	key := yearKey{spot: spot.ID, year: year}
 	days, ok := w.years[key]
 	if !ok {
-		days = w.seasonDaysOf(out.Spot, out.Site, year)
+		days = w.seasonDaysOf(spot, site, year)
 		w.years[key] = days
 	}
-	return days[season]
+	return days
 }
 
 func enteredDay(day civil.Date, reason string) Figure {

@@ -144,7 +144,7 @@ var entryForm = newForm(
 	required(text("id", MaxID, func(e *planner.Entry) *string { return &e.ID })),
 	required(date("date", func(e *planner.Entry) *civil.Date { return &e.Date })),
 	required(word("kind", func(e *planner.Entry) *planner.EntryKind { return &e.Kind },
-		planner.Fed, planner.Skipped, planner.Planted, planner.Diseased, planner.Noted, planner.TopDressed)),
+		planner.Fed, planner.Skipped, planner.Planted, planner.Diseased, planner.Lost, planner.Lovely, planner.Noted, planner.TopDressed)),
 	remembered(names("pots", potReference, func(e *planner.Entry) *[]string { return &e.Pots })),
 	remembered(refer("product", productReference, func(e *planner.Entry) *string { return &e.Product })),
 	word("season", func(e *planner.Entry) *planner.Season { return &e.Season }, planner.Seasons[:]...),

@@ -118,7 +118,7 @@ func sameRequests(requests []Request) (first, distinct []int) {
 func (r *Request) same(other *Request) bool {
 	return r.Today == other.Today && r.Until == other.Until &&
 		r.PerYear == other.PerYear && r.AtLeast == other.AtLeast && r.YearFrom == other.YearFrom && r.Done == other.Done &&
-		r.LeadDays == other.LeadDays && r.Risk == other.Risk && r.MinStand == other.MinStand &&
+		r.LeadDays == other.LeadDays && r.TellOnly == other.TellOnly && r.Risk == other.Risk && r.MinStand == other.MinStand &&
 		slices.EqualFunc(r.Members, other.Members, Member.same) &&
 		slices.EqualFunc(r.Candidates, other.Candidates, Planting.same) &&
 		r.Weights.same(&other.Weights) && r.Lingers.same(&other.Lingers) &&

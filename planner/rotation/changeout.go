@@ -74,6 +74,9 @@ func (r *Result) changeOut(path []segment, i int) ChangeOut {
 	first, last := r.goodDays(path, i, goodShare*c.SeasonValue)
 	c.Good = Window{r.req.Today.AddDays(first), r.req.Today.AddDays(last)}
 	safe := after.start
+	for !r.allowed(after.option, safe) && safe < after.end-1 {
+		safe++
+	}
 	for safe > before.start && r.allowed(after.option, safe-1) {
 		safe--
 	}
@@ -91,7 +94,13 @@ func (r *Result) allowed(o, day int) bool {
 	if day < 0 || day >= r.problem.days {
 		return false
 	}
-	return !counted(o) || r.problem.options[o].allowed.has(day)
+	if !counted(o) {
+		return true
+	}
+	if may := r.problem.options[o].may; may != nil {
+		return may.has(day)
+	}
+	return r.problem.options[o].allowed.has(day)
 }
 
 // goodDays returns the first and the last day about a change-out to which it could

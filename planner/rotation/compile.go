@@ -45,6 +45,7 @@ func (r *Result) compile(pins []Pin) *problem {
 	p.stayRow = s.rowsOf(req.Candidates, true)
 	compileStanding(req, s, groups, p)
 	p.stays, p.standingStays, p.release = groups.stays, groups.standingStays, groups.release
+	p.tellOnly, p.groupNames = req.TellOnly, groups.names
 	for i := range pins {
 		p.pins = append(p.pins, compilePin(req, &pins[i]))
 		allowPinned(req, p, &pins[i])

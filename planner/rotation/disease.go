@@ -3,6 +3,7 @@ package rotation
 import (
 	"math"
 	"slices"
+	"strings"
 )
 
 // groupIndex numbers the disease groups that matter to a request: those that stay
@@ -10,6 +11,7 @@ import (
 type groupIndex struct {
 	req           *Request
 	numbers       map[string]int
+	names         []string
 	stays         []int
 	standingStays []int
 	release       []int
@@ -61,7 +63,7 @@ func (x *groupIndex) number(name string, linger Linger) int {
 		return g
 	}
 	g := len(x.stays)
-	x.numbers[name] = g
+	x.numbers[name], x.names = g, append(x.names, name)
 	x.stays = append(x.stays, linger.Healthy)
 	x.standingStays = append(x.standingStays, linger.Healthy)
 	x.release = append(x.release, math.MinInt32)
@@ -94,4 +96,24 @@ func (x *groupIndex) of(p *Planting, onlyStaying bool) []int {
 		}
 	}
 	return found
+}
+
+// Breach is a rule of the mix that a sequence breaks: a host goes out before its
+// disease group is gone from the mix.
+type Breach struct {
+	ChangeOut int    // in the best sequence
+	Kind      string // "plant", "family" or "disease"
+	Name      string // id of the plant or disease, or the family
+}
+
+// Breaches returns the rules of the mix that the best sequence breaks, each once. There
+// are some only where the request wants them told and not kept.
+func (r *Result) Breaches() []Breach {
+	var list []Breach
+	groups, stays := r.problem.breaches(r.path)
+	for k, g := range groups {
+		kind, name, _ := strings.Cut(r.problem.groupNames[g], ":")
+		list = append(list, Breach{ChangeOut: stays[k] - 1, Kind: kind, Name: name})
+	}
+	return list
 }

@@ -38,6 +38,8 @@ type problem struct {
 	replace float64   // cost of replacing all the mix, on top
 	charged []float64 // by day of planting: share of the costs charged to a planting that goes on past the horizon
 
+	tellOnly      bool // the rules of the mix are told, not kept
+	groupNames    []string
 	stays         []int // by disease group: days that it stays in the mix after a host
 	standingStays []int // the same after what stands today, longer where it was diseased
 	release       []int // by disease group: first day on which a host may be planted, from the past
@@ -48,6 +50,7 @@ type problem struct {
 // option is a planting that may be put out.
 type option struct {
 	allowed dayset
+	may     dayset  // allowed but for the turns; nil where there are none
 	cost    float64 // of its plants and of what else grows with its share of the pot
 	groups  []int   // disease groups that it is a host of
 	carry   float64 // share of the pot that its staying parts take; 0: none stay
@@ -129,13 +132,23 @@ func (p *problem) staysAfter(o, group int) int {
 	return p.stays[group]
 }
 
-// violated returns the groups whose rule a sequence breaks, each once.
+// violated returns the groups whose rule a sequence breaks, each once; none where the
+// rules are only told.
 func (p *problem) violated(path []segment) []int {
+	if p.tellOnly {
+		return nil
+	}
+	found, _ := p.breaches(path)
+	return found
+}
+
+// breaches returns the groups whose rule a sequence breaks, each once, with the stay
+// that first does.
+func (p *problem) breaches(path []segment) (found, stays []int) {
 	release := append([]int(nil), p.release...)
 	broken := make([]bool, len(release))
-	var found []int
 	stayed := carry{}
-	for _, seg := range path {
+	for i, seg := range path {
 		if stayed != seg.carry {
 			for _, g := range p.keptGroups(stayed) {
 				release[g] = max(release[g], seg.start+p.staysAfter(stayed.option, g))
@@ -150,12 +163,12 @@ func (p *problem) violated(path []segment) []int {
 		for _, g := range p.groupsOf(seg.option) {
 			if counted(seg.option) && (release[g] > seg.start || slices.Contains(p.keptGroups(seg.carry), g)) && !broken[g] {
 				broken[g] = true
-				found = append(found, g)
+				found, stays = append(found, g), append(stays, i)
 			}
 			release[g] = max(release[g], seg.end+p.staysAfter(seg.option, g))
 		}
 	}
-	return found
+	return found, stays
 }
 
 // keptGroups returns the disease groups that what stays on is a host of.

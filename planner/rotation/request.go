@@ -25,6 +25,8 @@ type Request struct {
 	Weights Weights
 	Lingers Lingers
 	History []Host // what stood or was ill in the present mix
+	// TellOnly leaves the rotation of the mix to the person: see [Result.Breaches].
+	TellOnly bool
 
 	Pins     []Pin
 	Bans     []Ban
@@ -158,7 +160,7 @@ func (r DayRules) Allows(day civil.Date) bool {
 // given.
 const (
 	longestHorizon      = 800
-	longestTurnsHorizon = 1200
+	longestTurnsHorizon = 1500
 )
 
 func (r *Request) check() error {

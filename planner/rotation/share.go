@@ -61,8 +61,8 @@ func (c *rowCache) through(candidates []Planting, s *scorer) func(o, start int, 
 }
 
 // sharesRows reports whether the running scores of a planting are the same in two
-// requests.
+// requests, and worth sharing: turns ask for short rows, each once.
 func (r *Request) sharesRows(other *Request) bool {
-	return r.Today == other.Today && r.Until == other.Until && r.Weights.same(&other.Weights) &&
+	return len(r.Turns)+len(other.Turns) == 0 && r.Today == other.Today && r.Until == other.Until && r.Weights.same(&other.Weights) &&
 		slices.EqualFunc(r.Members, other.Members, func(a, b Member) bool { return a.Outlook == b.Outlook })
 }

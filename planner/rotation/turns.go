@@ -99,7 +99,7 @@ func (req *Request) allowTurns(p *problem, window []int) {
 				own.set(day)
 			}
 		}
-		p.options[o].allowed = own
+		p.options[o].may, p.options[o].allowed = p.options[o].allowed, own
 	}
 }
 

@@ -84,7 +84,7 @@ func Plan() *rapid.Generator[*planner.Plan] {
 		p.Log = each(t, "log", func(t *rapid.T, id string) planner.Entry {
 			return planner.Entry{
 				ID: id, Date: date(t, false),
-				Kind: rapid.SampledFrom([]planner.EntryKind{planner.Fed, planner.Skipped, planner.Planted, planner.Diseased, planner.Noted, planner.TopDressed}).Draw(t, "kind"),
+				Kind: rapid.SampledFrom([]planner.EntryKind{planner.Fed, planner.Skipped, planner.Planted, planner.Diseased, planner.Lost, planner.Lovely, planner.Noted, planner.TopDressed}).Draw(t, "kind"),
 				Pots: some(t, pots), Product: one(t, products), Season: season(t), Text: Text().Draw(t, "text"),
 				Mass: quantity.Mass(decimal(t, 1, 500, quantity.Gram.Kilograms())),
 			}
