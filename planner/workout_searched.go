@@ -60,6 +60,8 @@ func (s *yearSearch) stand(changeOut, turn int, planting *Planting) Stand {
 	}
 	st.Reason = chiefReason(c.Reasons)
 	switch fixed := s.request.Turns[turn].On; {
+	case t.loose != "": // no day is safe, so that none is the first that is
+		st.Earliest, st.Latest = c.Day, c.Day
 	case fixed.IsZero():
 	case t.pinned:
 		st.Pinned, st.Reason, st.Earliest = true, "plan.reason.pinned", c.Safe
@@ -129,12 +131,19 @@ func (w *workOut) remarkOnMix(out *PotOutlook, where finding.Where) {
 	for _, b := range s.result.Breaches() {
 		c := s.result.Best.ChangeOuts[b.ChangeOut]
 		k := slices.IndexFunc(out.Stands, func(st Stand) bool { return st.From == c.Day })
-		if k < 0 || !out.Stands[k].first {
+		if k < 0 || !out.Stands[k].first || w.couldStay(b) {
 			continue
 		}
 		at := append(slices.Clone(where), "plantings", string(out.Stands[k].Season))
 		w.find("plan.same_"+b.Kind, finding.Note, at, textArg("name", w.nameOfHost(b)), finding.Arg{Name: "date", Value: working.Date(c.Day)})
 	}
+}
+
+// couldStay reports whether a plant that follows itself is one that lasts: it might as
+// well have stayed in the pot.
+func (w *workOut) couldStay(b rotation.Breach) bool {
+	p, ok := w.ref.Book.Plant(b.Name)
+	return b.Kind == "plant" && ok && p.Kind.Lasting()
 }
 
 // nameOfHost returns the name of a plant or a disease, or a family as it is.

@@ -359,16 +359,20 @@ func half(list []turnDay, k int) civil.Date {
 	return list[k].day.AddDays(int(list[k+1].day-list[k].day) / 2)
 }
 
-// loosen fixes the turns for which there is no day to the site's own, and says why.
+// loosen lets the turns for which there is no day go out on any, and says why; one of
+// plants that nothing is known of goes out on the day of the site's season.
 func (s *yearSearch) loosen(w *workOut) {
 	before := s.from.AddDays(-1)
 	none := s.request.WithoutDays()
 	for k := range s.request.Turns {
 		turn, t := &s.request.Turns[k], &s.turns[k]
-		unknown := len(s.request.Candidates[turn.Candidate].Parts) == 1 && s.request.Candidates[turn.Candidate].Parts[0].Plant == anyPlant
-		if turn.On.IsZero() && (slices.Contains(none, k) || unknown) {
-			t.loose = s.why(turn, before)
+		switch parts := s.request.Candidates[turn.Candidate].Parts; {
+		case !turn.On.IsZero():
+		case parts[0].Plant == anyPlant:
 			turn.On = min(max(w.workday(t.day), before.AddDays(1)), turn.By)
+		case slices.Contains(none, k):
+			t.loose = s.why(turn, before)
+			turn.AnyDay = true
 		}
 		before = turn.By
 	}
@@ -377,9 +381,6 @@ func (s *yearSearch) loosen(w *workOut) {
 // why tells why a turn has no day.
 func (s *yearSearch) why(turn *rotation.Turn, before civil.Date) string {
 	for _, part := range s.request.Candidates[turn.Candidate].Parts {
-		if part.Plant == anyPlant {
-			return ""
-		}
 		sold := len(part.Plant.Sold) == 0 || slices.ContainsFunc(part.Plant.Sold, func(w rotation.Window) bool {
 			return w.From <= turn.By && w.To > before
 		})

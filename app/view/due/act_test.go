@@ -38,7 +38,7 @@ func TestSpaceTicksAndTheFocusStays(t *testing.T) {
 		t.Error("Enter does not open the working")
 	}
 	row.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
-	if log := d.Plan().Log; len(log) != 1 || log[0].Kind != planner.Fed || !strings.HasPrefix(sh.status, "Done: Feed with ") {
+	if log := d.Plan().Log; len(log) != 1 || log[0].Kind != planner.Planted || !strings.HasPrefix(sh.status, "Done: Change over ") {
 		t.Errorf("log %v, status %q", log, sh.status)
 	}
 	d.Settle()
