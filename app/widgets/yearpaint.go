@@ -131,7 +131,12 @@ func (p *rowPainter) segment(s *YearSegment) {
 	}
 	p.sheet.Fill(p.solid(theme.CategoryWash(s.Category)), shape)
 	p.hatch(s, crest)
-	p.sheet.Stroke(ink.Solid(edge), line, false, shape...)
+	if len(s.Profile) > 0 { // it may run through the label: its sides firm, its crest light
+		p.sheet.Stroke(ink.Solid(faint(edge)), line, false, crest...)
+		p.sheet.Stroke(ink.Solid(edge), line, false, shape[:2]...)
+	} else {
+		p.sheet.Stroke(ink.Solid(edge), line, false, shape...)
+	}
 	p.plants(s)
 }
 

@@ -1,6 +1,8 @@
 package year
 
 import (
+	"math"
+
 	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
@@ -92,6 +94,9 @@ func (s *Screen) Moving(row, segment int, day civil.Date) Moving {
 	case days > 0:
 		m.Lines = append(m.Lines, s.words.T("year.days_later", words.A{"count": days}))
 	}
+	if line, ok := s.cost(row, segment, day); ok {
+		m.Lines = append(m.Lines, line)
+	}
 	switch {
 	case st.Earliest.IsZero():
 	case day < st.Earliest:
@@ -104,4 +109,21 @@ func (s *Screen) Moving(row, segment int, day civil.Date) Moving {
 		m.Lines = append(m.Lines, s.words.T("year.safe"))
 	}
 	return m
+}
+
+// cost says what moving a change-out to a day costs, where that is known.
+func (s *Screen) cost(row, segment int, day civil.Date) (string, bool) {
+	cost, ok := s.pot(row).CostOfMoving(segment, day)
+	if !ok {
+		return "", false
+	}
+	const noticed = 0.05 // display days: below it nobody sees a difference
+	days := s.words.Number(math.Abs(cost), 1)
+	switch {
+	case cost > noticed:
+		return s.words.T("year.costs", words.A{"days": days}), true
+	case cost < -noticed:
+		return s.words.T("year.gains", words.A{"days": days}), true
+	}
+	return s.words.T("year.costs_nothing"), true
 }

@@ -71,6 +71,8 @@ type Segment struct {
 	Season           int // 0 spring to 3 winter
 	Label            string
 	Plants           []Plant
+	GoodFrom, GoodTo civil.Date // the days about From that cost little; none where nothing was searched for
+	Profile          []float32  // expected display value, 0 to 1, on each day from From; nil where it is not known
 	Pinned           bool
 	Happened         bool
 	Start            planner.Figure
@@ -108,10 +110,12 @@ func (s *Screen) Row(i int) Row {
 	if p.Spot != nil {
 		row.Detail = spotLabel(p.Spot)
 	}
+	from, curve := p.ValueCurve()
 	for k := range p.Stands {
 		st := &p.Stands[k]
 		row.Segments = append(row.Segments, Segment{
 			From: st.From, To: st.To, Earliest: st.Earliest, Latest: st.Latest, Season: seasonIndex(st.Season),
+			GoodFrom: st.Good.From, GoodTo: st.Good.Last(), Profile: profile(st, from, curve),
 			Label: s.name(all.Plan, st), Plants: small(st.Plants), Pinned: st.Pinned, Happened: st.Happened, Start: st.Start,
 		})
 	}
@@ -119,6 +123,20 @@ func (s *Screen) Row(i int) Row {
 		row.Feeds = append(row.Feeds, Mark{Day: f.Date, Turn: turnOf(all.Plan, f.Product), Done: f.Done})
 	}
 	return row
+}
+
+// profile returns the part of a curve that a stand has. Before the first day of the
+// curve nothing is known, and the stand is drawn as on that day.
+func profile(st *planner.Stand, from civil.Date, curve []float64) []float32 {
+	if len(curve) == 0 || st.To <= from || st.From >= from.AddDays(len(curve)) {
+		return nil
+	}
+	values := make([]float32, max(0, int(st.To-st.From)))
+	for i := range values {
+		at := max(0, min(int(st.From-from)+i, len(curve)-1))
+		values[i] = float32(curve[at])
+	}
+	return values
 }
 
 // small returns the kinds of plant as they are drawn in small.

@@ -71,7 +71,7 @@ func (s *Screen) chapter(row, segment int, p *planner.PotOutlook, st *planner.St
 	for _, one := range []struct {
 		key    string
 		figure planner.Figure
-	}{{"year.fresh_mix", st.Mix}, {"year.charge", st.Charge}, {"year.spent", st.Spent}} {
+	}{{"year.display_days", st.Display}, {"year.fresh_mix", st.Mix}, {"year.charge", st.Charge}, {"year.spent", st.Spent}} {
 		if f, ok := s.figure(one.key, one.figure); ok {
 			c.Figures = append(c.Figures, f)
 		}

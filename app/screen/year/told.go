@@ -38,6 +38,9 @@ func (s *Screen) Tell(row, segment int) Told {
 	if !st.Earliest.IsZero() && st.Earliest != st.Latest {
 		why = append(why, s.words.T("year.spread_line", words.A{"range": s.words.DateRange(st.Earliest, st.Latest)}))
 	}
+	if !st.Good.From.IsZero() && st.Good.From != st.Good.Last() {
+		why = append(why, s.words.T("year.good_line", words.A{"range": s.words.DateRange(st.Good.From, st.Good.Last())}))
+	}
 	if st.Reason != "" {
 		why = append(why, words.Capital(s.words.T(st.Reason)))
 	}

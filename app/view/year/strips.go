@@ -131,6 +131,9 @@ func (s *strips) row(i int) widgets.YearRow {
 	row := widgets.YearRow{Label: r.Label, Detail: r.Detail}
 	for _, segment := range r.Segments {
 		row.Segments = append(row.Segments, segmentOf(segment))
+		if segment.GoodFrom < segment.GoodTo {
+			row.Good = append(row.Good, widgets.YearRange{Start: int(segment.GoodFrom), End: int(segment.GoodTo) + 1})
+		}
 	}
 	for _, f := range r.Feeds {
 		kind := widgets.MarkDisc
@@ -145,7 +148,7 @@ func (s *strips) row(i int) widgets.YearRow {
 func segmentOf(s screen.Segment) widgets.YearSegment {
 	segment := widgets.YearSegment{
 		Start: int(s.From), End: int(s.To), Category: s.Season, Label: s.Label,
-		Pinned: s.Pinned, Fixed: s.Happened, Early: int(s.Earliest), Late: int(s.Latest),
+		Profile: s.Profile, Pinned: s.Pinned, Fixed: s.Happened, Early: int(s.Earliest), Late: int(s.Latest),
 	}
 	for _, p := range s.Plants {
 		segment.Plants = append(segment.Plants, widgets.YearPlant{
