@@ -63,5 +63,5 @@ func reference(t *terminal) planner.Reference {
 		fmt.Fprintln(t.err, fault)
 	}
 	t.bookFaults = faults
-	return planner.Reference{Book: book}
+	return planner.Reference{Book: book, Years: new(planner.YearMemory)}
 }
