@@ -32,12 +32,19 @@ func Paint(sheet *ink.Sheet, marks []sketch.Mark, at Place, p Palette) {
 			continue
 		}
 		width := m.Weight * at.Pen
+		if p.Mono && m.Line.Kind == sketch.Tinted {
+			width *= needleInPrint
+		}
 		if m.Closed {
 			width = math.Min(width, lineShare*thickness(points))
 		}
 		line(sheet, p.stroke(m.Line), width, m.Closed, points)
 	}
 }
+
+// needleInPrint is how much thinner lines that are coloured elsewhere, such as
+// needles, are in ink: else they would run together.
+const needleInPrint = 0.45
 
 // lineShare is how wide the line around a small area may be, as a share of how thick
 // the area is: more would leave nothing of its colour.
