@@ -192,9 +192,7 @@ func (s *Screen) Plan() planner.Plan {
 	}
 	plan := s.ground()
 	s.addProducts(&plan)
-	for _, p := range s.plantings() {
-		plan.Recipes = append(plan.Recipes, p)
-	}
+	plan.Recipes = append(plan.Recipes, s.plantings()...)
 	n := 0
 	for _, l := range s.Pots() {
 		for range l.Count {
