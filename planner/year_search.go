@@ -23,7 +23,6 @@ type yearSearch struct {
 	request  rotation.Request
 	key      string
 	yearAnswer
-	found []finding.Finding
 }
 
 // searchedTurn is a turn of the search with what it came from.

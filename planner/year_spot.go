@@ -3,7 +3,6 @@ package planner
 import (
 	"encoding/json"
 	"fmt"
-	"slices"
 	"sync"
 
 	"fourturn/planner/civil"
@@ -92,11 +91,6 @@ func (w *workOut) newYearSpot(spot *Spot, site *SiteOutlook) *yearSpot {
 	}
 	s.outlook = rotation.NewOutlook(at, rotation.DefaultParams())
 	return s
-}
-
-// seasonNamed returns a planting season at the spot.
-func (s *yearSpot) seasonNamed(season Season) climate.Season {
-	return s.seasons.List[slices.Index(Seasons[:], season)]
 }
 
 // plant returns a plant of the book as a search sees it at the spot, or nil where the

@@ -50,28 +50,28 @@ func (r *Request) checkTurns() error {
 
 // takeTurns makes a problem one of days alone. Each turn is a planning year of its own,
 // with one change-out: what keeps change-outs a year keeps the order as well.
-func (req *Request) takeTurns(p *problem) {
+func (r *Request) takeTurns(p *problem) {
 	window := make([]int, p.days) // by day: the turn that goes out, len(Turns) after the last
 	from := 0
 	p.most, p.least = nil, nil
-	for k, turn := range req.Turns {
-		to := min(int(turn.By-req.Today), p.days-1)
+	for k, turn := range r.Turns {
+		to := min(int(turn.By-r.Today), p.days-1)
 		for day := from; day <= to; day++ {
 			window[day] = k
 		}
 		p.most, p.least = append(p.most, 1), append(p.least, 0)
-		if within := turn.By < req.Until; within && !turn.Optional {
+		if within := turn.By < r.Until; within && !turn.Optional {
 			p.least[k] = 1
 			p.pins = append(p.pins, standing(turn.Candidate, from, to))
 		}
 		from = to + 1
 	}
 	for day := from; day < p.days; day++ {
-		window[day] = len(req.Turns)
+		window[day] = len(r.Turns)
 	}
 	p.most, p.least = append(p.most, 0), append(p.least, 0)
 	p.block, p.done = window, 0
-	req.allowTurns(p, window)
+	r.allowTurns(p, window)
 }
 
 // standing is the checkpoint of a turn: on its last day the planting stands that went
@@ -81,17 +81,17 @@ func standing(candidate, from, to int) checkpoint {
 }
 
 // allowTurns leaves each planting the days of its own turns.
-func (req *Request) allowTurns(p *problem, window []int) {
+func (r *Request) allowTurns(p *problem, window []int) {
 	for o := range p.options {
 		own := newDayset(p.days)
 		for day, k := range window {
-			if k == len(req.Turns) || req.Turns[k].Candidate != o {
+			if k == len(r.Turns) || r.Turns[k].Candidate != o {
 				continue
 			}
-			turn := &req.Turns[k]
+			turn := &r.Turns[k]
 			switch {
 			case !turn.On.IsZero():
-				if req.Today.AddDays(day) == turn.On {
+				if r.Today.AddDays(day) == turn.On {
 					own.set(day)
 					p.open[day] = true
 				}
