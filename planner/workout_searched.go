@@ -61,7 +61,7 @@ func (s *yearSearch) stand(changeOut, turn int, planting *Planting) Stand {
 	st.Reason = chiefReason(c.Reasons)
 	switch fixed := s.request.Turns[turn].On; {
 	case t.loose != "": // no day is safe, so that none is the first that is
-		st.Earliest, st.Latest = c.Day, c.Day
+		st.Earliest = c.Good.From
 	case fixed.IsZero():
 	case t.pinned:
 		st.Pinned, st.Reason, st.Earliest = true, "plan.reason.pinned", c.Safe

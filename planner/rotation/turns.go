@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"fourturn/planner/civil"
 )
@@ -83,7 +84,7 @@ func standing(candidate, from, to int) checkpoint {
 // allowTurns leaves each planting the days of its own turns.
 func (r *Request) allowTurns(p *problem, window []int) {
 	for o := range p.options {
-		own := newDayset(p.days)
+		own, may := newDayset(p.days), slices.Clone(p.options[o].allowed)
 		for day, k := range window {
 			if k == len(r.Turns) || r.Turns[k].Candidate != o {
 				continue
@@ -97,9 +98,10 @@ func (r *Request) allowTurns(p *problem, window []int) {
 				}
 			case turn.AnyDay || p.options[o].allowed.has(day):
 				own.set(day)
+				may.set(day)
 			}
 		}
-		p.options[o].may, p.options[o].allowed = p.options[o].allowed, own
+		p.options[o].may, p.options[o].allowed = may, own
 	}
 }
 
