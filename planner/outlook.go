@@ -41,6 +41,8 @@ type Outlook struct {
 	cans    map[can]nutrition.Solution // of the coming rounds
 	soluble map[string]turnProduct     // soluble products, by id
 	slopes  map[string]nutrition.Slope // of those of which one is known
+
+	ref Reference
 }
 
 // SiteOutlook is a site with its climate, in plain daily figures for a picture of

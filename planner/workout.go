@@ -17,7 +17,7 @@ const (
 // worked out is left out, and a finding says why. It only reads its arguments and
 // may run on any goroutine.
 func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
-	o := &Outlook{Plan: plan, Today: today, First: today.AddDays(-daysBack), Last: today.AddDays(daysAhead)}
+	o := &Outlook{Plan: plan, ref: ref, Today: today, First: today.AddDays(-daysBack), Last: today.AddDays(daysAhead)}
 	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan), thermals: map[string]*nutrition.Thermal{}, openings: map[stayKey]*opening{}, kinetics: kineticsOf(plan), rules: feedRulesOf(plan), labels: map[string]*slowRelease{}, yearSpots: map[string]*yearSpot{}}
 	w.slow = w.labelOf(plan.Feeding.SlowRelease)
 	w.sites()

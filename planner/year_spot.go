@@ -3,6 +3,7 @@ package planner
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"sync"
 
 	"fourturn/planner/civil"
@@ -24,6 +25,7 @@ type yearSpot struct {
 
 	mu     sync.Mutex
 	plants map[string]*rotation.Plant // by id in the book; nil where it cannot be followed
+	priced map[string]*rotation.Plant // the same with prices
 }
 
 // Days of climate that a search needs around those that are planned for: a planting may
@@ -106,4 +108,9 @@ func (s *yearSpot) plant(id string) *rotation.Plant {
 		s.plants[id] = p
 	}
 	return p
+}
+
+// seasonNamed returns a planting season at the spot.
+func (s *yearSpot) seasonNamed(season Season) climate.Season {
+	return s.seasons.List[slices.Index(Seasons[:], season)]
 }

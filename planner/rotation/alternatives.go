@@ -2,6 +2,7 @@ package rotation
 
 import (
 	"cmp"
+	"context"
 	"math"
 	"slices"
 
@@ -52,6 +53,13 @@ const (
 // in the seasons in which they stood. There are fewer than four only where the
 // candidates allow no more. They are worked out on demand.
 func (r *Result) Alternatives() []Alternative {
+	found, _ := r.AlternativesContext(context.Background())
+	return found
+}
+
+// AlternativesContext is [Result.Alternatives] that gives up, with the context's error,
+// between one sequence and the next.
+func (r *Result) AlternativesContext(ctx context.Context) ([]Alternative, error) {
 	s := newSolver(r.problem, mostRefused)
 	var queue []idea
 	push := func(path []segment, refused []refusal) {
@@ -72,6 +80,9 @@ func (r *Result) Alternatives() []Alternative {
 		if len(found) >= leastAlternatives && loss > mostLoss*math.Abs(r.score) {
 			break
 		}
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		path, score, ok := s.solveUnder(queue[next].bounds)
 		refused := queue[next].refused
 		queue = slices.Delete(queue, next, next+1)
@@ -86,7 +97,7 @@ func (r *Result) Alternatives() []Alternative {
 		push(path, refused)
 	}
 	slices.SortStableFunc(found, func(a, b Alternative) int { return cmp.Compare(a.Loss, b.Loss) })
-	return found
+	return found, nil
 }
 
 // idea is a set of refusals to be tried, with the most that it can be worth.

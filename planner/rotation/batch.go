@@ -122,7 +122,7 @@ func (r *Request) same(other *Request) bool {
 		slices.EqualFunc(r.Members, other.Members, Member.same) &&
 		slices.EqualFunc(r.Candidates, other.Candidates, Planting.same) &&
 		r.Weights.same(&other.Weights) && r.Lingers.same(&other.Lingers) &&
-		slices.Equal(r.History, other.History) && slices.Equal(r.Pins, other.Pins) && slices.Equal(r.Bans, other.Bans) && slices.Equal(r.Turns, other.Turns) &&
+		slices.Equal(r.History, other.History) && slices.Equal(r.Pins, other.Pins) && slices.Equal(r.Bans, other.Bans) && slices.EqualFunc(r.Turns, other.Turns, Turn.same) &&
 		slices.Equal(r.Days.Weekdays, other.Days.Weekdays) && slices.Equal(r.Days.Refused, other.Days.Refused)
 }
 
@@ -134,7 +134,7 @@ func (m Member) same(other Member) bool {
 }
 
 func (p Planting) same(other Planting) bool {
-	return p.ID == other.ID && p.Taste == other.Taste && slices.Equal(p.Parts, other.Parts)
+	return p.ID == other.ID && p.Taste == other.Taste && slices.Equal(p.Parts, other.Parts) && slices.Equal(p.Out, other.Out)
 }
 
 func samePointed[T any](a, b *T, same func(a, b T) bool) bool {

@@ -137,6 +137,9 @@ func compileOption(req *Request, groups *groupIndex, plants float64, i int) opti
 // mayStart reports whether a planting may go out in every pot on a day; the limit
 // is that on the sum of intensities which the risk allows.
 func mayStart(req *Request, c *Planting, day int, limit float64) bool {
+	if !within(c.Out, req.Today.AddDays(day)) {
+		return false
+	}
 	for i := range req.Members {
 		o := req.Members[i].Outlook
 		at := o.index(req.Today) + day

@@ -113,6 +113,8 @@ type Planting struct {
 	Parts []Part
 	// Taste is how much the person likes it beside the others; 0 means 1.
 	Taste float64
+	// Out are the days on which it is put out; none given means any that suit its plants.
+	Out []Window
 }
 
 // Part is one kind of plant in a planting.

@@ -72,10 +72,15 @@ func plan(req Request, cache *rowCache) (*Result, error) {
 		return nil, err
 	}
 	r := &Result{req: &req, scorer: newScorer(&req), cache: cache}
-	if len(req.Turns) == 0 {
-		r.solve()
-	} else if !r.tryPins(nil) {
+	switch turns := len(req.Turns) > 0; {
+	case turns && !req.free():
+		if !r.tryPins(nil) {
+			return nil, ErrNoDays
+		}
+	case turns && !r.feasible(nil, 0):
 		return nil, ErrNoDays
+	default:
+		r.solve()
 	}
 	// Results live long; the rows that they shared do not.
 	r.cache = nil

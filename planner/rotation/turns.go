@@ -13,6 +13,8 @@ import (
 // are looked for. Turns come in their order, each once.
 type Turn struct {
 	Candidate int // in the request's list
+	// Others may go out in the place of Candidate: the best of them is looked for.
+	Others []int
 	// By is the last day on which it may go out: on it, the planting stands. The days
 	// of the turns rise, and a turn goes out after that of the one before.
 	By civil.Date
@@ -31,13 +33,10 @@ var ErrNoDays = errors.New("rotation: the turns have no days")
 
 // checkTurns names the first fault of the turns.
 func (r *Request) checkTurns() error {
-	if len(r.Pins) > 0 || len(r.Bans) > 0 {
-		return fmt.Errorf("pins and bans beside turns")
-	}
 	before := r.Today.AddDays(-1)
 	for i, turn := range r.Turns {
 		switch {
-		case turn.Candidate < 0 || turn.Candidate >= len(r.Candidates):
+		case !turn.within(len(r.Candidates)):
 			return fmt.Errorf("turn %d is of no candidate", i+1)
 		case turn.By <= before:
 			return fmt.Errorf("turn %d is to go out by %v, the one before by %v", i+1, turn.By, before)
@@ -47,6 +46,24 @@ func (r *Request) checkTurns() error {
 		before = turn.By
 	}
 	return nil
+}
+
+// within reports whether all plantings of the turn are among so many candidates.
+func (t *Turn) within(candidates int) bool {
+	for _, c := range append([]int{t.Candidate}, t.Others...) {
+		if c < 0 || c >= candidates {
+			return false
+		}
+	}
+	return true
+}
+
+// may reports whether an option may go out in the turn.
+func (t *Turn) may(o int) bool { return o == t.Candidate || slices.Contains(t.Others, o) }
+
+// free reports whether more is looked for than days.
+func (r *Request) free() bool {
+	return len(r.Pins) > 0 || len(r.Bans) > 0 || slices.ContainsFunc(r.Turns, func(t Turn) bool { return len(t.Others) > 0 })
 }
 
 // takeTurns makes a problem one of days alone. Each turn is a planning year of its own,
@@ -63,7 +80,7 @@ func (r *Request) takeTurns(p *problem) {
 		p.most, p.least = append(p.most, 1), append(p.least, 0)
 		if within := turn.By < r.Until; within && !turn.Optional {
 			p.least[k] = 1
-			p.pins = append(p.pins, standing(turn.Candidate, from, to))
+			p.pins = append(p.pins, standing(&r.Turns[k], from, to))
 		}
 		from = to + 1
 	}
@@ -75,10 +92,10 @@ func (r *Request) takeTurns(p *problem) {
 	r.allowTurns(p, window)
 }
 
-// standing is the checkpoint of a turn: on its last day the planting stands that went
-// out within the turn.
-func standing(candidate, from, to int) checkpoint {
-	return checkpoint{from: to, to: to, holds: func(o, start int) bool { return o == candidate && start >= from && start <= to }}
+// standing is the checkpoint of a turn: on its last day a planting stands that went out
+// within the turn.
+func standing(turn *Turn, from, to int) checkpoint {
+	return checkpoint{from: to, to: to, holds: func(o, start int) bool { return turn.may(o) && start >= from && start <= to }}
 }
 
 // allowTurns leaves each planting the days of its own turns.
@@ -86,7 +103,7 @@ func (r *Request) allowTurns(p *problem, window []int) {
 	for o := range p.options {
 		own, may := newDayset(p.days), slices.Clone(p.options[o].allowed)
 		for day, k := range window {
-			if k == len(r.Turns) || r.Turns[k].Candidate != o {
+			if k == len(r.Turns) || !r.Turns[k].may(o) {
 				continue
 			}
 			turn := &r.Turns[k]
@@ -114,7 +131,10 @@ func (r *Request) WithoutDays() []int {
 	for k, turn := range r.Turns {
 		found := !turn.On.IsZero() || turn.Optional || turn.By >= r.Until
 		for day := from; day <= turn.By && !found; day++ {
-			found = r.Days.Allows(day) && (turn.AnyDay || mayStart(r, &r.Candidates[turn.Candidate], int(day-r.Today), limit))
+			open := r.Days.Allows(day)
+			for _, c := range append([]int{turn.Candidate}, turn.Others...) {
+				found = found || open && (turn.AnyDay || mayStart(r, &r.Candidates[c], int(day-r.Today), limit))
+			}
 		}
 		if !found {
 			none = append(none, k)
@@ -122,4 +142,9 @@ func (r *Request) WithoutDays() []int {
 		from = turn.By.AddDays(1)
 	}
 	return none
+}
+
+func (t Turn) same(other Turn) bool {
+	return t.Candidate == other.Candidate && t.By == other.By && t.On == other.On && t.AnyDay == other.AnyDay &&
+		t.Optional == other.Optional && slices.Equal(t.Others, other.Others)
 }

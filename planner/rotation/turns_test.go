@@ -129,7 +129,7 @@ func TestTurnsRefused(t *testing.T) {
 		"out of order":  func(r *rotation.Request) { r.Turns[0].By = r.Turns[1].By },
 		"no candidate":  func(r *rotation.Request) { r.Turns[0].Candidate = 99 },
 		"day of before": func(r *rotation.Request) { r.Turns[1].On = r.Turns[0].By },
-		"pins as well":  func(r *rotation.Request) { r.Pins = []rotation.Pin{{ID: "a", From: r.Today}} },
+		"no other":      func(r *rotation.Request) { r.Turns[0].Others = []int{-1} },
 		"four years":    func(r *rotation.Request) { r.Until = r.Today.AddYears(4) },
 	} {
 		req := fourTurns(t)

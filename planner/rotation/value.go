@@ -60,6 +60,9 @@ func (d *plantDays) danger(s, t, hardeningDays int) float64 {
 // sold, the mean night is warm enough for it and the mean day not too hot, and the chance that cold kills it
 // within the days that it takes to settle is at most the risk.
 func (o *Outlook) MayStart(p *Planting, day civil.Date, risk float64) bool {
+	if !within(p.Out, day) {
+		return false
+	}
 	i, _ := o.span(day, day.AddDays(1))
 	for _, part := range p.Parts {
 		days := o.plant(part.Plant)

@@ -21,6 +21,9 @@ func (p Params) Working() working.Trace {
 // Working returns how the total of the best sequence is made up.
 func (r *Result) Working() working.Trace { return r.workingOf(r.Best) }
 
+// WorkingOfSequence returns how the total of one of the alternatives is made up.
+func (r *Result) WorkingOfSequence(seq Sequence) working.Trace { return r.workingOf(seq) }
+
 func (r *Result) workingOf(seq Sequence) working.Trace {
 	v, w := seq.Value, r.req.Weights
 	t := working.Trace{
