@@ -150,7 +150,11 @@ func (m *merger) conflict(at *place, kind ConflictKind, base, mine, theirs *valu
 func (m *merger) record(at *place, base, mine, theirs *value) *value {
 	merged := &value{kind: recordKind, flow: flowOf(mine, theirs)}
 	for _, key := range unionKeys(mine, theirs) {
-		v := m.value(at.in(key), lookUp(base, key), lookUp(mine, key), lookUp(theirs, key))
+		merge := m.value
+		if key == linerKey {
+			merge = m.entry // a pot of its own: half a liner is none
+		}
+		v := merge(at.in(key), lookUp(base, key), lookUp(mine, key), lookUp(theirs, key))
 		if v != nil {
 			merged.entries = append(merged.entries, entry{key, v})
 		}

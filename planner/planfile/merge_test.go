@@ -13,6 +13,7 @@ import (
 	"fourturn/planner/civil"
 	"fourturn/planner/planfile"
 	"fourturn/planner/planfile/plantest"
+	"fourturn/planner/vessel"
 	"fourturn/planner/working"
 )
 
@@ -122,6 +123,23 @@ func TestNothingVanishesThatNobodyDeleted(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestHalfALinerIsNone merges a liner that one side took out and the other widened.
+func TestHalfALinerIsNone(t *testing.T) {
+	with := func(liner *vessel.Spec) *planner.Plan {
+		pot := planner.Pot{ID: "tub", Vessel: vessel.Spec{Kind: vessel.Cylinder, TopDiameter: 0.4, Height: 0.4, Liner: liner}}
+		return &planner.Plan{Risk: planner.DefaultRisk, Pots: []planner.Pot{pot}}
+	}
+	base := with(&vessel.Spec{Kind: vessel.Cylinder, TopDiameter: 0.3, Height: 0.3})
+	wider := with(&vessel.Spec{Kind: vessel.Cylinder, TopDiameter: 0.35, Height: 0.3})
+	m := merge(t, base, with(nil), wider)
+	if len(m.Conflicts) != 1 || m.Conflicts[0].Kind != planfile.DeletedMine {
+		t.Fatalf("conflicts %+v", m.Conflicts)
+	}
+	if liner := m.Plan.Pots[0].Vessel.Liner; liner == nil || liner.TopDiameter != 0.35 {
+		t.Errorf("liner %+v", liner)
+	}
 }
 
 func inUse(conflicts []planfile.Conflict, name string) bool {
