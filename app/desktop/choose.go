@@ -39,19 +39,13 @@ func (s *Shell) AskSaveAs(then func()) {
 	}
 	named := func(path string) error {
 		if fault := nameFault(filepath.Base(path)); fault != "" {
-			return &wordedError{s.words.T(fault)}
+			return &words.Refusal{Text: s.words.T(fault)}
 		}
 		return nil
 	}
 	save := func(path string) { s.saveAs(withEnding(path), then) }
 	s.newFileDialog(s.suggestedName(), named, save).show(s, "desktop.save_title", "desktop.save_accept")
 }
-
-// wordedError is an error whose text is in the person's words.
-type wordedError struct{ text string }
-
-// Error returns the text.
-func (e *wordedError) Error() string { return e.text }
 
 // fileDialog asks for a file: a name, and the folder it is in. A whole path may be
 // typed instead of a name.

@@ -104,11 +104,11 @@ func (s *Screen) SetField(i int, typed string) error {
 	var parse *quantity.ParseError
 	switch {
 	case errors.As(err, &parse):
-		return &FieldError{Text: s.words.Typed(parse)}
+		return &words.Refusal{Text: s.words.Typed(parse)}
 	case err != nil:
 		return err
 	case l < d.Lowest || l > d.Highest:
-		return &FieldError{Text: s.words.T("begin.length_range", words.A{
+		return &words.Refusal{Text: s.words.T("begin.length_range", words.A{
 			"lowest": s.words.Length(d.Lowest, s.units()), "highest": s.words.Length(d.Highest, s.units()),
 		})}
 	}
@@ -139,7 +139,7 @@ func (s *Screen) Count() int { return s.size.count }
 func (s *Screen) SetCount(typed string) error {
 	n, err := strconv.Atoi(strings.TrimSpace(typed))
 	if err != nil || n < 1 || n > mostPots {
-		return &FieldError{Text: s.words.T("begin.count_range", words.A{"most": mostPots})}
+		return &words.Refusal{Text: s.words.T("begin.count_range", words.A{"most": mostPots})}
 	}
 	s.size.count = n
 	return nil
@@ -163,7 +163,7 @@ func (s *Screen) current() (line, error) {
 	spec := s.size.own
 	spec.Kind = shapes[s.size.option]
 	if len(spec.Validate()) > 0 {
-		return line{}, &FieldError{Text: s.words.T("begin.size_missing")}
+		return line{}, &words.Refusal{Text: s.words.T("begin.size_missing")}
 	}
 	return line{Spec: spec, Count: s.size.count}, nil
 }

@@ -53,12 +53,6 @@ func New(s *Session, w *words.Words, ref planner.Reference, today civil.Date) *S
 	return &Screen{session: s, words: w, ref: ref, today: today, size: usualSize(), taste: Taste{Household: s.Plan().Household}}
 }
 
-// FieldError refuses what was typed into a field; its text is for the person.
-type FieldError struct{ Text string }
-
-// Error returns the text.
-func (e *FieldError) Error() string { return e.Text }
-
 // Place is one place of the climate table.
 type Place struct{ Name, About string }
 

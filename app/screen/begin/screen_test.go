@@ -8,6 +8,7 @@ import (
 
 	"fourturn/app/screen/begin"
 	"fourturn/app/screen/screentest"
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/finding"
 	"fourturn/planner/planfile"
@@ -107,7 +108,7 @@ func TestPotsBySizeAndByMeasure(t *testing.T) {
 		t.Fatal(err)
 	}
 	s.ChooseSize(0) // round, to be measured
-	var refused *begin.FieldError
+	var refused *words.Refusal
 	if err := s.AddPots(); !errors.As(err, &refused) {
 		t.Errorf("a pot without measures: %v", err)
 	}

@@ -27,12 +27,6 @@ type Screen struct {
 // New returns the details of a session's plan.
 func New(s *Session, w *words.Words) *Screen { return &Screen{session: s, words: w} }
 
-// FieldError refuses what was typed into a field; its text is for the person.
-type FieldError struct{ Text string }
-
-// Error returns the text.
-func (e *FieldError) Error() string { return e.Text }
-
 // Details are the answers as they are typed.
 type Details struct {
 	Title     string
@@ -74,7 +68,7 @@ func (s *Screen) currency(typed string) (string, error) {
 		return "", nil
 	}
 	if _, err := currency.ParseISO(code); err != nil {
-		return "", &FieldError{Text: s.words.T("details.currency_unknown")}
+		return "", &words.Refusal{Text: s.words.T("details.currency_unknown")}
 	}
 	return code, nil
 }
@@ -94,11 +88,11 @@ func (s *Screen) risk(typed string) (float64, error) {
 	if risk := percent / 100; ok && risk >= leastRisk && risk <= mostRisk {
 		return math.Round(risk*1e4) / 1e4, nil
 	}
-	return 0, &FieldError{Text: s.words.T("details.risk_range")}
+	return 0, &words.Refusal{Text: s.words.T("details.risk_range")}
 }
 
 // Keep puts the details into the plan, as one edit. What cannot be read is refused
-// with a [FieldError].
+// with a [words.Refusal].
 func (s *Screen) Keep(d Details) error {
 	code, err := s.currency(d.Currency)
 	if err != nil {

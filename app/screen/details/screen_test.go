@@ -6,6 +6,7 @@ import (
 
 	"fourturn/app/screen/details"
 	"fourturn/app/screen/screentest"
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/quantity"
 )
@@ -36,7 +37,7 @@ func TestDetailsAreOneEdit(t *testing.T) {
 func TestFaultyDetailsAreRefused(t *testing.T) {
 	d := screentest.Open(t, screentest.Example(t), screentest.SummerDay)
 	s := details.New(d.Session, d.Words)
-	var refused *details.FieldError
+	var refused *words.Refusal
 	for _, typed := range []string{"", "0", "100 %", "-5", "often", "0.5"} {
 		if err := s.CheckRisk(typed); !errors.As(err, &refused) {
 			t.Errorf("a risk of %q: %v", typed, err)

@@ -210,7 +210,7 @@ func (s *Screen) PutOff(t Task) error {
 	today := s.today()
 	if t.Kind == planner.DueFeed {
 		if t.due.Date >= today.AddDays(weekDays) {
-			return &Refusal{Text: s.words.T("due.too_early", words.A{"date": s.words.WeekdayDate(t.due.Date)})}
+			return &words.Refusal{Text: s.words.T("due.too_early", words.A{"date": s.words.WeekdayDate(t.due.Date)})}
 		}
 		return s.enter("due.edit_skipped", t, planner.Entry{Kind: planner.Skipped})
 	}
@@ -225,12 +225,6 @@ func (s *Screen) PutOff(t Task) error {
 		})
 	})
 }
-
-// Refusal is why something was not done, in words for the person.
-type Refusal struct{ Text string }
-
-// Error returns the text.
-func (e *Refusal) Error() string { return e.Text }
 
 func (s *Screen) today() civil.Date {
 	all, _ := s.session.Outlook()
@@ -265,7 +259,7 @@ func (s *Screen) change(name string, t Task, edit func(planner.Plan, []string) (
 		return edit(p, pots)
 	})
 	if err != nil {
-		return &Refusal{Text: s.words.T("due.refused", words.A{"cause": err.Error()})}
+		return &words.Refusal{Text: s.words.T("due.refused", words.A{"cause": err.Error()})}
 	}
 	return nil
 }

@@ -7,6 +7,7 @@ import (
 
 	"fourturn/app/screen/due"
 	"fourturn/app/screen/screentest"
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
 )
@@ -116,7 +117,7 @@ func TestARoundIsLeftOutInItsWeekOnly(t *testing.T) {
 			if one.Kind != planner.DueFeed {
 				continue
 			}
-			var refusal *due.Refusal
+			var refusal *words.Refusal
 			switch err := s.PutOff(one); {
 			case errors.As(err, &refusal):
 				refused++

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
 )
@@ -25,7 +26,7 @@ func (s *Screen) NextSaturday() civil.Date {
 func (s *Screen) SnoozeUntil(t Task, typed string) error {
 	day, err := civil.Parse(strings.TrimSpace(typed))
 	if err != nil {
-		return &Refusal{Text: s.words.T("due.no_day")}
+		return &words.Refusal{Text: s.words.T("due.no_day")}
 	}
 	return s.Snooze(t, day)
 }
@@ -37,7 +38,7 @@ func (s *Screen) SnoozeUntil(t Task, typed string) error {
 func (s *Screen) Snooze(t Task, until civil.Date) error {
 	today := s.today()
 	if until <= today {
-		return &Refusal{Text: s.words.T("due.snooze_past")}
+		return &words.Refusal{Text: s.words.T("due.snooze_past")}
 	}
 	return s.change("due.edit_snooze", t, func(p planner.Plan, pots []string) (planner.Plan, error) {
 		kept := make([]planner.Snooze, 0, len(p.Snoozed)+1)

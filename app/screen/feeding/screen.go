@@ -193,7 +193,7 @@ func (s *Screen) CanLeaveOut(r Round) bool {
 // stays next. A round of a later week is refused.
 func (s *Screen) LeaveOut(r Round) error {
 	if !s.CanLeaveOut(r) {
-		return &FieldError{Text: s.words.T("feeding.too_early", words.A{"date": r.When})}
+		return &words.Refusal{Text: s.words.T("feeding.too_early", words.A{"date": r.When})}
 	}
 	return s.enter("feeding.edit_skipped", r, planner.Entry{Kind: planner.Skipped})
 }
@@ -218,7 +218,7 @@ func (s *Screen) enter(name string, r Round, e planner.Entry) error {
 		return p.WithEntry(e), nil
 	})
 	if err != nil {
-		return &FieldError{Text: s.words.T("feeding.refused", words.A{"cause": err.Error()})}
+		return &words.Refusal{Text: s.words.T("feeding.refused", words.A{"cause": err.Error()})}
 	}
 	return nil
 }
@@ -230,9 +230,3 @@ func (s *Screen) productName(e planner.Entry, r Round) string {
 	}
 	return s.session.Plan().ProductLabel(e.Product)
 }
-
-// FieldError refuses what was typed into a field; its text is for the person.
-type FieldError struct{ Text string }
-
-// Error returns the text.
-func (e *FieldError) Error() string { return e.Text }

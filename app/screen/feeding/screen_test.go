@@ -7,6 +7,7 @@ import (
 
 	"fourturn/app/screen/feeding"
 	"fourturn/app/screen/screentest"
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
 	"fourturn/planner/quantity"
@@ -20,7 +21,7 @@ func open(t *testing.T, plan *planner.Plan, today civil.Date) (*screentest.Desk,
 
 func refused(t *testing.T, err error) string {
 	t.Helper()
-	var field *feeding.FieldError
+	var field *words.Refusal
 	if !errors.As(err, &field) {
 		t.Fatalf("the error is %v", err)
 	}
@@ -114,7 +115,7 @@ func TestARoundIsLeftOutInItsWeekOnly(t *testing.T) {
 	if s.CanLeaveOut(last) {
 		t.Fatalf("the round of %s can be left out", last.When)
 	}
-	var field *feeding.FieldError
+	var field *words.Refusal
 	if err := s.LeaveOut(last); !errors.As(err, &field) || len(d.Plan().Log) != 0 {
 		t.Errorf("left out: %v", err)
 	}

@@ -42,7 +42,7 @@ func (s *Screen) SetCan(typed string) error {
 			return s.refusal(err)
 		}
 		if v < leastCan || v > mostCan {
-			return &FieldError{Text: s.words.T("feeding.can_range", words.A{"least": s.words.Water(leastCan, units), "most": s.words.Water(mostCan, units)})}
+			return &words.Refusal{Text: s.words.T("feeding.can_range", words.A{"least": s.words.Water(leastCan, units), "most": s.words.Water(mostCan, units)})}
 		}
 		can = v
 	}
@@ -56,7 +56,7 @@ func (s *Screen) set(name string, edit func(*planner.FeedingSettings)) error {
 		return p, nil
 	})
 	if err != nil {
-		return &FieldError{Text: s.words.T("feeding.refused", words.A{"cause": err.Error()})}
+		return &words.Refusal{Text: s.words.T("feeding.refused", words.A{"cause": err.Error()})}
 	}
 	return nil
 }
@@ -64,7 +64,7 @@ func (s *Screen) set(name string, edit func(*planner.FeedingSettings)) error {
 func (s *Screen) refusal(err error) error {
 	var parse *quantity.ParseError
 	if errors.As(err, &parse) {
-		return &FieldError{Text: s.words.Typed(parse)}
+		return &words.Refusal{Text: s.words.Typed(parse)}
 	}
 	return err
 }
@@ -93,7 +93,7 @@ func (s *Screen) SetInterval(typed string) error {
 		number, _, _ := strings.Cut(typed, " ")
 		n, err := strconv.Atoi(number)
 		if err != nil || n < leastInterval || n > mostInterval {
-			return &FieldError{Text: s.words.T("feeding.interval_range", words.A{"least": leastInterval, "most": mostInterval})}
+			return &words.Refusal{Text: s.words.T("feeding.interval_range", words.A{"least": leastInterval, "most": mostInterval})}
 		}
 		days = n
 	}

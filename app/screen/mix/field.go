@@ -13,12 +13,6 @@ import (
 	"fourturn/planner/working"
 )
 
-// FieldError refuses what was typed into a field; its text is for the person.
-type FieldError struct{ Text string }
-
-// Error returns the text.
-func (e *FieldError) Error() string { return e.Text }
-
 // Field is one thing that can be typed or chosen.
 type Field struct {
 	Key     string
@@ -64,7 +58,7 @@ func (s *Screen) number(key, label, help string, x, least, most float64, per boo
 		n /= scale
 		const slack = 1e-9
 		if !ok || n < least-slack || n > most+slack {
-			return &FieldError{Text: s.words.T("mix_buying.range", words.A{"lowest": a, "highest": b})}
+			return &words.Refusal{Text: s.words.T("mix_buying.range", words.A{"lowest": a, "highest": b})}
 		}
 		return set(n)
 	}
@@ -75,7 +69,7 @@ func (s *Screen) number(key, label, help string, x, least, most float64, per boo
 func (s *Screen) whole(key, label, help string, n, least, most int, set func(int) error) Field {
 	f := s.number(key, label, help, 0, float64(least), float64(most), false, func(x float64) error {
 		if x != math.Trunc(x) {
-			return &FieldError{Text: s.words.T("mix_buying.range", words.A{"lowest": strconv.Itoa(least), "highest": strconv.Itoa(most)})}
+			return &words.Refusal{Text: s.words.T("mix_buying.range", words.A{"lowest": strconv.Itoa(least), "highest": strconv.Itoa(most)})}
 		}
 		return set(int(x))
 	})
@@ -103,10 +97,10 @@ func (s *Screen) volume(key, label, help string, v, least, most quantity.Volume,
 		got, err := s.words.Reader().Volume(typed, unit)
 		var parse *quantity.ParseError
 		if errors.As(err, &parse) {
-			return &FieldError{Text: s.words.Typed(parse)}
+			return &words.Refusal{Text: s.words.Typed(parse)}
 		}
 		if got < least || got > most {
-			return &FieldError{Text: s.words.T("mix_buying.range", words.A{"lowest": s.words.Volume(least, units), "highest": s.words.Volume(most, units)})}
+			return &words.Refusal{Text: s.words.T("mix_buying.range", words.A{"lowest": s.words.Volume(least, units), "highest": s.words.Volume(most, units)})}
 		}
 		if s.words.Volume(got, units) == f.Value { // as it stood: keep all its digits
 			return nil
@@ -129,7 +123,7 @@ func (s *Screen) choice(key, label, help string, options []string, chosen int, c
 func (s *Screen) do(edit, about string, change func(planner.Plan) (planner.Plan, error)) error {
 	err := s.session.Do(edit, []finding.Arg{{Name: "name", Value: working.Text(about)}}, change)
 	if err != nil {
-		return &FieldError{Text: s.words.T("mix_buying.refused", words.A{"cause": err.Error()})}
+		return &words.Refusal{Text: s.words.T("mix_buying.refused", words.A{"cause": err.Error()})}
 	}
 	return nil
 }

@@ -68,7 +68,7 @@ func (s *Screen) name(name string, set func(string) error) Field {
 		case typed == name:
 			return nil
 		case typed == "" || len([]rune(typed)) > planfile.MaxName:
-			return &FieldError{Text: s.words.T("mix_buying.name_range", words.A{"most": planfile.MaxName})}
+			return &words.Refusal{Text: s.words.T("mix_buying.name_range", words.A{"most": planfile.MaxName})}
 		}
 		return set(typed)
 	}}

@@ -88,7 +88,7 @@ func (s *Screen) ChooseSeason(i int) {
 func (s *Screen) Add() (done string, err error) {
 	pot, season := s.Pot(), s.Season()
 	if pot == nil {
-		return "", &Refusal{Text: s.words.T("plant_book.no_pot")}
+		return "", &words.Refusal{Text: s.words.T("plant_book.no_pot")}
 	}
 	name := pot.Label()
 	if err := s.AddTo(pot.ID, season); err != nil {
@@ -103,18 +103,18 @@ func (s *Screen) Add() (done string, err error) {
 
 // AddTo adds the chosen plant to what a pot holds in a season. A pot planted by a
 // recipe then has a planting of its own, which begins as the recipe says. Lilies and
-// daylilies are refused where cats live. The error is a [*Refusal].
+// daylilies are refused where cats live. The error is a [*words.Refusal].
 func (s *Screen) AddTo(potID string, season planner.Season) error {
 	p, plan := s.plant(), s.session.Plan()
 	if p == nil {
-		return &Refusal{Text: s.words.T("plant_book.none_chosen")}
+		return &words.Refusal{Text: s.words.T("plant_book.none_chosen")}
 	}
 	if f, refused := catalogue.Refused(p, s.household()); refused {
-		return &Refusal{Text: s.words.Finding(f, s.units())}
+		return &words.Refusal{Text: s.words.Finding(f, s.units())}
 	}
 	pot := plan.Pot(potID)
 	if pot == nil || !slices.Contains(planner.Seasons[:], season) {
-		return &Refusal{Text: s.words.T("plant_book.no_pot")}
+		return &words.Refusal{Text: s.words.T("plant_book.no_pot")}
 	}
 	args := []finding.Arg{
 		{Name: "plant", Value: working.Text(p.Name())},
@@ -123,14 +123,14 @@ func (s *Screen) AddTo(potID string, season planner.Season) error {
 	}
 	planting := plantingOf(plan, pot, season)
 	if slices.ContainsFunc(planting.Plants, func(part planner.Part) bool { return part.Plant == p.ID }) {
-		return &Refusal{Text: s.words.T("plant_book.already", s.argsOf(args))}
+		return &words.Refusal{Text: s.words.T("plant_book.already", s.argsOf(args))}
 	}
 	planting.Plants = with(planting.Plants, planner.Part{Plant: p.ID})
 	err := s.session.Do("plant_book.edit_add", args, func(plan planner.Plan) (planner.Plan, error) {
 		return plan.WithPot(potID, func(pot *planner.Pot) { setPlanting(pot, planting) })
 	})
 	if err != nil {
-		return &Refusal{Text: s.words.T("plant_book.refused", words.A{"cause": err.Error()})}
+		return &words.Refusal{Text: s.words.T("plant_book.refused", words.A{"cause": err.Error()})}
 	}
 	return nil
 }

@@ -17,7 +17,7 @@ func (s *Screen) Compared() (chosen bool, count int) {
 }
 
 // ToggleCompared puts the chosen plant with those to compare, or takes it away. A
-// fifth is refused; the error is a [*Refusal].
+// fifth is refused; the error is a [*words.Refusal].
 func (s *Screen) ToggleCompared() error {
 	if s.plant() == nil {
 		return nil
@@ -27,7 +27,7 @@ func (s *Screen) ToggleCompared() error {
 		return nil
 	}
 	if len(s.compared) == mostCompared {
-		return &Refusal{Text: s.words.T("plant_book.compare_most", words.A{"most": mostCompared})}
+		return &words.Refusal{Text: s.words.T("plant_book.compare_most", words.A{"most": mostCompared})}
 	}
 	s.compared = append(s.compared, s.chosen)
 	return nil

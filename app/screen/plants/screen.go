@@ -56,12 +56,6 @@ func WithBook(s *Session, w *words.Words, book *catalogue.Book, faults ...string
 	return screen
 }
 
-// Refusal is why something was not done, in words for the person.
-type Refusal struct{ Text string }
-
-// Error returns the text.
-func (e *Refusal) Error() string { return e.Text }
-
 // Choice is a list to choose from; Chosen is -1 where nothing is.
 type Choice struct {
 	Options []string

@@ -10,6 +10,7 @@ import (
 
 	"fourturn/app/screen/plants"
 	"fourturn/app/screen/screentest"
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
 	"fourturn/planner/finding"
@@ -312,7 +313,7 @@ func planting(t *testing.T, d *screentest.Desk, pot string, season planner.Seaso
 func refuse(t *testing.T, d *screentest.Desk, s *plants.Screen, pot string, season planner.Season, why string) {
 	t.Helper()
 	revision := d.Revision()
-	var refusal *plants.Refusal
+	var refusal *words.Refusal
 	if err := s.AddTo(pot, season); !errors.As(err, &refusal) || !strings.Contains(refusal.Text, why) || d.Revision() != revision {
 		t.Errorf("%v, want %q", err, why)
 	}
@@ -410,7 +411,7 @@ func TestPlantsSideBySide(t *testing.T) {
 		}
 	}
 	s.Choose("viola")
-	var refusal *plants.Refusal
+	var refusal *words.Refusal
 	if err := s.ToggleCompared(); !errors.As(err, &refusal) || unknown(refusal.Text) {
 		t.Errorf("a fifth: %v", err)
 	}

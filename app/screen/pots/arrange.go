@@ -3,6 +3,7 @@ package pots
 import (
 	"fmt"
 
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/finding"
 	"fourturn/planner/vessel"
@@ -39,7 +40,7 @@ func (s *Screen) Duplicate(n int) error {
 		return nil
 	}
 	if n < 1 || n > mostAlike {
-		return &FieldError{Text: s.words.T("pots.alike_range", map[string]any{"most": mostAlike})}
+		return &words.Refusal{Text: s.words.T("pots.alike_range", map[string]any{"most": mostAlike})}
 	}
 	taken := s.taken()
 	pots := make([]planner.Pot, n)

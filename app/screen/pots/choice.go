@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/finding"
 	"fourturn/planner/quantity"
@@ -32,7 +33,7 @@ func (s *Screen) SetName(name string) error {
 		return nil
 	}
 	if name == "" {
-		return &FieldError{Text: s.words.T("pots.name_empty")}
+		return &words.Refusal{Text: s.words.T("pots.name_empty")}
 	}
 	return s.do("pots.edit_name", s.about(pot), func(p *planner.Pot) { p.Name = name })
 }

@@ -3,6 +3,6 @@
 //
 // It draws nothing. What it shows is text in the person's language and units, ready
 // to be set; what a person does is one named edit of the plan, which can be undone.
-// A measure that cannot be is refused with a [FieldError] whose text says what is
+// A measure that cannot be is refused with a [words.Refusal] whose text says what is
 // allowed.
 package pots

@@ -13,13 +13,6 @@ import (
 	"fourturn/planner/working"
 )
 
-// FieldError refuses what was typed into a field; its text is for the person and
-// short enough for the line under the field.
-type FieldError struct{ Text string }
-
-// Error returns the text.
-func (e *FieldError) Error() string { return e.Text }
-
 // Field is one thing about the chosen pot that can be typed or chosen.
 type Field struct {
 	Key   string // such as "height" or "liner.height"
@@ -35,7 +28,7 @@ type Field struct {
 	Chosen  int
 
 	// Take takes what was typed, and Choose what was chosen. A measure that cannot be
-	// read or that the pot cannot have is refused with a [FieldError].
+	// read or that the pot cannot have is refused with a [words.Refusal].
 	Take   func(typed string) error
 	Choose func(i int) error
 	// Try shows what would come of what is being typed, or nil; it changes nothing. It
@@ -164,7 +157,7 @@ func (s *Screen) short(faults []vessel.Fault, of part, field vessel.Field) strin
 
 // SetField takes what was typed into a measure of the chosen pot. A bare number is taken
 // in the person's unit. A measure that cannot be read or that the pot cannot have is
-// refused with a [FieldError].
+// refused with a [words.Refusal].
 func (s *Screen) SetField(field vessel.Field, typed string) error {
 	return s.setField(ofPot, field, typed)
 }
@@ -189,7 +182,7 @@ func (s *Screen) typed(of part, field vessel.Field, typed string) (*vessel.Spec,
 		return nil, err
 	}
 	if broken := s.short(spec.Validate(), of, field); broken != "" {
-		return nil, &FieldError{Text: broken}
+		return nil, &words.Refusal{Text: broken}
 	}
 	return &spec, nil
 }
@@ -247,7 +240,7 @@ func (s *Screen) put(spec *vessel.Spec, field vessel.Field, typed string) error 
 	case vessel.FieldCells:
 		n, err := strconv.Atoi(typed)
 		if err != nil || n < 1 || n > vessel.MaxCells {
-			return &FieldError{Text: s.words.T("pots.count_range", words.A{"most": vessel.MaxCells})}
+			return &words.Refusal{Text: s.words.T("pots.count_range", words.A{"most": vessel.MaxCells})}
 		}
 		spec.Cells = n
 		return nil
@@ -328,7 +321,7 @@ func lengthOf(spec *vessel.Spec, field vessel.Field) *quantity.Length {
 func (s *Screen) refusal(err error) error {
 	var parse *quantity.ParseError
 	if errors.As(err, &parse) {
-		return &FieldError{Text: s.words.Typed(parse)}
+		return &words.Refusal{Text: s.words.Typed(parse)}
 	}
 	return err
 }
@@ -352,5 +345,5 @@ func (s *Screen) readable(err error) error {
 	if err == nil {
 		return nil
 	}
-	return &FieldError{Text: s.words.T("pots.refused", words.A{"cause": err.Error()})}
+	return &words.Refusal{Text: s.words.T("pots.refused", words.A{"cause": err.Error()})}
 }

@@ -122,7 +122,7 @@ func (s *Screen) setShare(typed string) error {
 		x, ok := s.words.Reader().Number(strings.TrimSuffix(typed, "%"))
 		const least, most = 1, 100 // per cent
 		if !ok || x < least || x > most {
-			return &FieldError{Text: s.words.T("pots.share_range")}
+			return &words.Refusal{Text: s.words.T("pots.share_range")}
 		}
 		share = x / 100
 	}
@@ -138,10 +138,10 @@ func (s *Screen) setMixSince(typed string) error {
 	if typed = strings.TrimSpace(typed); typed != "" {
 		day, err := civil.Parse(typed)
 		if err != nil {
-			return &FieldError{Text: s.words.T("pots.day_format")}
+			return &words.Refusal{Text: s.words.T("pots.day_format")}
 		}
 		if today := s.today(); !today.IsZero() && day > today {
-			return &FieldError{Text: s.words.T("pots.day_future")}
+			return &words.Refusal{Text: s.words.T("pots.day_future")}
 		}
 		since = day
 	}
@@ -158,7 +158,7 @@ func (s *Screen) setRetire(typed string) error {
 		x, ok := s.words.Reader().Number(typed)
 		const most = 100
 		if !ok || x < 1 || x > most || x != math.Trunc(x) {
-			return &FieldError{Text: s.words.T("pots.count_range", words.A{"most": most})}
+			return &words.Refusal{Text: s.words.T("pots.count_range", words.A{"most": most})}
 		}
 		n = int(x)
 	}

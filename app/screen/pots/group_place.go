@@ -46,7 +46,7 @@ func (s *Screen) setText(edit, text string, longest int, of func(*planner.Pot) *
 		return nil
 	}
 	if len([]rune(text)) > longest {
-		return &FieldError{Text: s.words.T("pots.list.long_name", words.A{"most": longest})}
+		return &words.Refusal{Text: s.words.T("pots.list.long_name", words.A{"most": longest})}
 	}
 	return s.do(edit, s.about(pot), func(p *planner.Pot) { *of(p) = text })
 }

@@ -61,7 +61,7 @@ func (s *Screen) setPlantMass(typed string) error {
 		const least, most = quantity.Gram, 5 * quantity.Tonne
 		if m < least || m > most {
 			units := s.session.Plan().Units
-			return &FieldError{Text: s.words.T("pots.short.range", words.A{"lowest": s.words.Mass(least, units), "highest": s.words.Mass(most, units)})}
+			return &words.Refusal{Text: s.words.T("pots.short.range", words.A{"lowest": s.words.Mass(least, units), "highest": s.words.Mass(most, units)})}
 		}
 		mass = m
 	}

@@ -45,7 +45,7 @@ func (e *ListError) Error() string { return e.Text }
 // AddList adds the pots of a list copied from a spreadsheet behind the chosen pot,
 // planted like it, and chooses the first. The columns are name, shape, sizes, spot and
 // count, parted by tabs, or by semicolons, or by commas; a first row of headings is
-// passed over. The error is a [*ListError], or a [FieldError] where the plan cannot
+// passed over. The error is a [*ListError], or a [words.Refusal] where the plan cannot
 // take the pots.
 func (s *Screen) AddList(list string) error {
 	pots, err := s.ReadList(list)

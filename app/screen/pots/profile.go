@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strings"
 
+	"fourturn/app/words"
 	"fourturn/planner/quantity"
 	"fourturn/planner/vessel"
 )
@@ -34,7 +35,7 @@ func (s *Screen) profile(rings []vessel.Ring) string {
 
 // readProfile reads what profile writes.
 func (s *Screen) readProfile(typed string) ([]vessel.Ring, error) {
-	malformed := &FieldError{Text: s.words.T("pots.profile_format")}
+	malformed := &words.Refusal{Text: s.words.T("pots.profile_format")}
 	lines := strings.Split(strings.TrimRight(typed, "; "), ";")
 	if len(lines) > vessel.MaxRings {
 		return nil, malformed

@@ -10,6 +10,7 @@ import (
 
 	"fourturn/app/screen/pots"
 	"fourturn/app/screen/screentest"
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
 	"fourturn/planner/quantity"
@@ -25,7 +26,7 @@ func open(t testing.TB, plan *planner.Plan) (*screentest.Desk, *pots.Screen) {
 // refused fails unless an error is for the field, in words, on one line.
 func refused(t *testing.T, err error) string {
 	t.Helper()
-	var field *pots.FieldError
+	var field *words.Refusal
 	if !errors.As(err, &field) {
 		t.Fatalf("the error is %v", err)
 	}

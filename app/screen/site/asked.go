@@ -40,7 +40,7 @@ func (s *Screen) readTemperature(typed string, usual quantity.Temperature) (quan
 		return 0, s.refusal(err)
 	}
 	if t < coldestAsked || t > hottestAsked {
-		return 0, &FieldError{Text: s.words.T("site.range", words.A{
+		return 0, &words.Refusal{Text: s.words.T("site.range", words.A{
 			"lowest": s.words.Temperature(coldestAsked, s.units()), "highest": s.words.Temperature(hottestAsked, s.units()),
 		})}
 	}
@@ -91,7 +91,7 @@ func (s *Screen) Run() (days, above string) {
 func (s *Screen) SetRunDays(typed string) error {
 	n, err := strconv.Atoi(strings.TrimSpace(typed))
 	if err != nil || n < 1 || n > longestRun {
-		return &FieldError{Text: s.words.T("site.run_range", words.A{"most": longestRun})}
+		return &words.Refusal{Text: s.words.T("site.run_range", words.A{"most": longestRun})}
 	}
 	s.spell.Days = n
 	return nil

@@ -41,11 +41,11 @@ func (s *Screen) SetCoordinates(latitude, longitude string) error {
 	}
 	lat, ok := readDegrees(latitude, "N", "S", 90)
 	if !ok {
-		return &FieldError{Text: s.words.T("site.latitude_format")}
+		return &words.Refusal{Text: s.words.T("site.latitude_format")}
 	}
 	lon, ok := readDegrees(longitude, "E", "W", 180)
 	if !ok {
-		return &FieldError{Text: s.words.T("site.longitude_format")}
+		return &words.Refusal{Text: s.words.T("site.longitude_format")}
 	}
 	return s.edit("site.edit_place", func(site *planner.Site) { site.Latitude, site.Longitude = &lat, &lon })
 }
@@ -96,7 +96,7 @@ func (s *Screen) SetElevation(typed string) error {
 			return s.refusal(err)
 		}
 		if l < lowest || l > highest {
-			return &FieldError{Text: s.words.T("site.range", words.A{"lowest": s.height(lowest), "highest": s.height(highest)})}
+			return &words.Refusal{Text: s.words.T("site.range", words.A{"lowest": s.height(lowest), "highest": s.height(highest)})}
 		}
 		height = &l
 	}
@@ -133,7 +133,7 @@ func (s *Screen) SetLapse(typed string) error {
 			x *= degreeF / thousandFeet
 		}
 		if err != nil || !(x >= 0.1 && x <= steepest) {
-			return &FieldError{Text: s.words.T("site.lapse_range")}
+			return &words.Refusal{Text: s.words.T("site.lapse_range")}
 		}
 		rate = math.Round(x*1000) / 1000
 	}

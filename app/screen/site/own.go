@@ -26,7 +26,7 @@ func (s *Screen) SetFrost(last bool, typed string) error {
 	if typed = strings.TrimSpace(typed); typed != "" {
 		parsed, err := civil.ParseMonthDay(typed)
 		if err != nil {
-			return &FieldError{Text: s.words.T("site.frost_format")}
+			return &words.Refusal{Text: s.words.T("site.frost_format")}
 		}
 		day = parsed
 	}
@@ -139,7 +139,7 @@ func (s *Screen) SetMean(field int, text string) error {
 		value = &t
 		other := typed(site, month, !high)
 		if other != nil && (high && *other > t || !high && *other < t) {
-			return &FieldError{Text: s.words.T("site.mean_crossed")}
+			return &words.Refusal{Text: s.words.T("site.mean_crossed")}
 		}
 	}
 	return s.edit("site.edit_means", func(site *planner.Site) { site.Means = withMean(site.Means, month, high, value) })

@@ -73,7 +73,7 @@ func (s *Screen) ReadFile(path string, done func(*Preview, error)) (stop func())
 		},
 		Done: func(p *Preview, err error) {
 			if err != nil && !errors.Is(err, session.ErrStopped) {
-				err = &FieldError{Text: s.words.T("site.record_unread", words.A{"file": filepath.Base(path), "cause": err.Error()})}
+				err = &words.Refusal{Text: s.words.T("site.record_unread", words.A{"file": filepath.Base(path), "cause": err.Error()})}
 			}
 			done(p, err)
 		},
@@ -306,7 +306,7 @@ func (p *Preview) Uncounted() (names []string) {
 // TakeRecord makes what a record tells the site's climate.
 func (s *Screen) TakeRecord(p *Preview) error {
 	if p.digest == nil {
-		return &FieldError{Text: p.Problem}
+		return &words.Refusal{Text: p.Problem}
 	}
 	return s.edit("site.edit_record", func(site *planner.Site) {
 		site.Record = p.digest

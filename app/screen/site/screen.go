@@ -53,12 +53,6 @@ func New(s *Session, w *words.Words) *Screen {
 	}
 }
 
-// FieldError refuses what was typed into a field; its text is for the person.
-type FieldError struct{ Text string }
-
-// Error returns the text.
-func (e *FieldError) Error() string { return e.Text }
-
 // Chosen returns the site that is looked at, or nil where the plan has none.
 func (s *Screen) Chosen() *planner.Site {
 	plan := s.session.Plan()
@@ -143,7 +137,7 @@ func about(site *planner.Site) []finding.Arg {
 
 func (s *Screen) refused(err error) error {
 	if err != nil {
-		return &FieldError{Text: s.words.T("site.refused", words.A{"cause": err.Error()})}
+		return &words.Refusal{Text: s.words.T("site.refused", words.A{"cause": err.Error()})}
 	}
 	return nil
 }
@@ -152,7 +146,7 @@ func (s *Screen) refused(err error) error {
 func (s *Screen) refusal(err error) error {
 	var parse *quantity.ParseError
 	if errors.As(err, &parse) {
-		return &FieldError{Text: s.words.Typed(parse)}
+		return &words.Refusal{Text: s.words.Typed(parse)}
 	}
 	return err
 }

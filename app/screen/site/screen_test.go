@@ -7,6 +7,7 @@ import (
 
 	"fourturn/app/screen/screentest"
 	"fourturn/app/screen/site"
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
 	"fourturn/planner/quantity"
@@ -20,7 +21,7 @@ func open(t *testing.T, plan *planner.Plan) (*screentest.Desk, *site.Screen) {
 
 func refused(t *testing.T, err error) string {
 	t.Helper()
-	var field *site.FieldError
+	var field *words.Refusal
 	if !errors.As(err, &field) {
 		t.Fatalf("the error is %v", err)
 	}

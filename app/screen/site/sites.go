@@ -81,7 +81,7 @@ func (s *Screen) withFirstSpot(p planner.Plan, site string) planner.Plan {
 func (s *Screen) Rename(typed string) error {
 	name := strings.TrimSpace(typed)
 	if name == "" {
-		return &FieldError{Text: s.words.T("site.name_empty")}
+		return &words.Refusal{Text: s.words.T("site.name_empty")}
 	}
 	return s.edit("site.edit_name", func(site *planner.Site) { site.Name = name })
 }

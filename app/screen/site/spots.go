@@ -231,7 +231,7 @@ func (s *Screen) RemoveSpot() error {
 func (s *Screen) SetSpotName(typed string) error {
 	name := strings.TrimSpace(typed)
 	if name == "" {
-		return &FieldError{Text: s.words.T("site.name_empty")}
+		return &words.Refusal{Text: s.words.T("site.name_empty")}
 	}
 	return s.editSpot(func(spot *planner.Spot) { spot.Name = name })
 }
@@ -264,10 +264,10 @@ func (s *Screen) SetSpotOffset(night bool, typed string) error {
 	if text := strings.TrimSpace(typed); text != "" {
 		x, ok := s.readOffset(text)
 		if !ok {
-			return &FieldError{Text: s.words.T("site.offset_format")}
+			return &words.Refusal{Text: s.words.T("site.offset_format")}
 		}
 		if x < -widestOffset || x > widestOffset {
-			return &FieldError{Text: s.words.T("site.range", words.A{"lowest": s.offset(-widestOffset), "highest": s.offset(widestOffset)})}
+			return &words.Refusal{Text: s.words.T("site.range", words.A{"lowest": s.offset(-widestOffset), "highest": s.offset(widestOffset)})}
 		}
 		offset = &x
 	}
@@ -297,7 +297,7 @@ func (s *Screen) SetPotWidth(typed string) error {
 		return s.refusal(err)
 	}
 	if l < narrowest || l > widest {
-		return &FieldError{Text: s.words.T("site.range", words.A{"lowest": s.words.Length(narrowest, s.units()), "highest": s.words.Length(widest, s.units())})}
+		return &words.Refusal{Text: s.words.T("site.range", words.A{"lowest": s.words.Length(narrowest, s.units()), "highest": s.words.Length(widest, s.units())})}
 	}
 	s.pot = l
 	return nil

@@ -130,7 +130,7 @@ func (s *Screen) edit(name string, args []finding.Arg, id string, edit func(*pla
 		return plan.WithPot(id, edit)
 	})
 	if err != nil {
-		return &Refusal{Text: s.words.T("year.refused", words.A{"cause": err.Error()})}
+		return &words.Refusal{Text: s.words.T("year.refused", words.A{"cause": err.Error()})}
 	}
 	return nil
 }

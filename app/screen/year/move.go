@@ -10,12 +10,6 @@ import (
 	"fourturn/planner/working"
 )
 
-// Refusal is why something was not done, in words for the person.
-type Refusal struct{ Text string }
-
-// Error returns the text.
-func (e *Refusal) Error() string { return e.Text }
-
 // Move pins the start of a planting to a day. What has happened stays as it was
 // logged, and a day outside the days shown is refused.
 func (s *Screen) Move(row, segment int, day civil.Date) error {
@@ -24,10 +18,10 @@ func (s *Screen) Move(row, segment int, day civil.Date) error {
 		return nil
 	}
 	if stand.Happened {
-		return &Refusal{Text: s.words.T("year.happened")}
+		return &words.Refusal{Text: s.words.T("year.happened")}
 	}
 	if first, last := s.planned(); day < first || day > last {
-		return &Refusal{Text: s.words.T("year.outside", words.A{"first": first, "last": last})}
+		return &words.Refusal{Text: s.words.T("year.outside", words.A{"first": first, "last": last})}
 	}
 	return s.pin("year.edit_move", pot, stand.Season, day)
 }

@@ -10,6 +10,7 @@ import (
 
 	"fourturn/app/screen/screentest"
 	"fourturn/app/screen/year"
+	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/civil"
 )
@@ -122,7 +123,7 @@ func TestWhatCannotBeMovedIsRefused(t *testing.T) {
 	first, last := s.Span()
 	revision := d.Revision()
 	for _, day := range []civil.Date{first.AddDays(-1), last, 0} { // the strips reach further than what is planned
-		var refusal *year.Refusal
+		var refusal *words.Refusal
 		if err := s.Move(row, segment, day); !errors.As(err, &refusal) || strings.Contains(refusal.Text, "⟦") {
 			t.Errorf("moved to %v: %v", day, err)
 		}
@@ -155,7 +156,7 @@ func TestAChangeOutThatHappenedStays(t *testing.T) {
 		if seg.From != screentest.SummerDay.AddDays(-10) {
 			t.Errorf("the log says otherwise than %v", seg.From)
 		}
-		var refusal *year.Refusal
+		var refusal *words.Refusal
 		if err := s.Move(0, i, screentest.SummerDay); !errors.As(err, &refusal) {
 			t.Errorf("what happened was moved: %v", err)
 		}

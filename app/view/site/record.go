@@ -122,7 +122,7 @@ func (p *recordPart) read(path string) {
 		},
 	})
 	stop = v.screen.ReadFile(path, func(preview *screen.Preview, err error) {
-		var said *screen.FieldError
+		var said *words.Refusal
 		busy.Close()
 		switch {
 		case err == nil:
