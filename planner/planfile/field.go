@@ -32,12 +32,17 @@ func text[T any](key string, longest int, get func(*T) *string) field[T] {
 	}
 }
 
+func asText[E ~string](words []E) []string {
+	text := make([]string, len(words))
+	for i, w := range words {
+		text[i] = string(w)
+	}
+	return text
+}
+
 // word is a field that takes one of a few words.
 func word[T any, E ~string](key string, get func(*T) *E, words ...E) field[T] {
-	all := make([]string, len(words))
-	for i, w := range words {
-		all[i] = string(w)
-	}
+	all := asText(words)
 	return field[T]{
 		key: key,
 		read: func(r *reader, at *place, n *yaml.Node, into *T) {

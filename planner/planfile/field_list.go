@@ -106,18 +106,12 @@ func list[T, S any](key string, f *form[S], name func(*S) string, get func(*T) *
 	return field[T]{
 		key: key,
 		read: func(r *reader, at *place, n *yaml.Node, into *T) {
-			if n.Kind == yaml.ScalarNode && n.Tag == "!!null" {
+			content := r.items(at, n)
+			if len(content) == 0 {
 				return
 			}
-			if n.Kind != yaml.SequenceNode {
-				r.wrongType(at, n, "list")
-				return
-			}
-			if len(n.Content) == 0 {
-				return
-			}
-			items := make([]S, len(n.Content))
-			for i, item := range n.Content {
+			items := make([]S, len(content))
+			for i, item := range content {
 				f.read(r, at.in(itemName(nodeItemKey(item), i)), item, &items[i])
 			}
 			*get(into) = items
@@ -146,35 +140,62 @@ func list[T, S any](key string, f *form[S], name func(*S) string, get func(*T) *
 	}
 }
 
+// items returns what a list holds. Nothing there is a list of nothing.
+func (r *reader) items(at *place, n *yaml.Node) []*yaml.Node {
+	switch {
+	case n.Kind == yaml.ScalarNode && n.Tag == "!!null":
+		return nil
+	case n.Kind != yaml.SequenceNode:
+		r.wrongType(at, n, "list")
+		return nil
+	}
+	return n.Content
+}
+
+// texts adds the texts of a list.
+func (r *reader) texts(at *place, n *yaml.Node, into *[]string) {
+	for i, item := range r.items(at, n) {
+		if s, ok := r.scalar(at.in(itemName(nodeItemKey(item), i)), item, "text"); ok {
+			*into = append(*into, s)
+		}
+	}
+}
+
+// onOneLine writes a list on one line; nil is an empty one. name tells items apart.
+func onOneLine(count int, name func(i int) string, item func(i int) *value) *value {
+	if count == 0 {
+		return nil
+	}
+	v := &value{kind: listKind, flow: true, entries: make([]entry, count)}
+	for i, key := range itemKeys(count, name) {
+		v.entries[i] = entry{key, item(i)}
+	}
+	return v
+}
+
+// keyedBy adds to a table that its keys are out of a few words.
+func keyedBy[T any, E ~string](f field[T], words []E, keys func(*T) []E) field[T] {
+	inner, all := f.check, asText(words)
+	f.check = func(c *checker, at *place, from *T) {
+		for _, key := range keys(from) {
+			if p, bad := wordProblem(at.in(f.key).in(string(key)), string(key), all); bad {
+				c.report(p)
+				return
+			}
+		}
+		inner(c, at, from)
+	}
+	return f
+}
+
 // names is a field that holds a list of ids on one line.
 func names[T any](key string, kind reference, get func(*T) *[]string) field[T] {
 	return field[T]{
-		key: key,
-		read: func(r *reader, at *place, n *yaml.Node, into *T) {
-			if n.Kind == yaml.ScalarNode && n.Tag == "!!null" {
-				return
-			}
-			if n.Kind != yaml.SequenceNode {
-				r.wrongType(at, n, "list")
-				return
-			}
-			for i, item := range n.Content {
-				if s, ok := r.scalar(at.in(itemName(nodeItemKey(item), i)), item, "text"); ok {
-					*get(into) = append(*get(into), s)
-				}
-			}
-		},
+		key:  key,
+		read: func(r *reader, at *place, n *yaml.Node, into *T) { r.texts(at, n, get(into)) },
 		write: func(_ *writer, from *T) *value {
 			ids := *get(from)
-			if len(ids) == 0 {
-				return nil
-			}
-			v := &value{kind: listKind, flow: true, entries: make([]entry, len(ids))}
-			keys := itemKeys(len(ids), func(i int) string { return ids[i] })
-			for i, id := range ids {
-				v.entries[i] = entry{keys[i], &value{text: id, names: kind}}
-			}
-			return v
+			return onOneLine(len(ids), func(i int) string { return ids[i] }, func(i int) *value { return &value{text: ids[i], names: kind} })
 		},
 		check: func(c *checker, at *place, from *T) {
 			here := at.in(key)

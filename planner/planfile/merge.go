@@ -115,6 +115,8 @@ func (m *merger) value(at *place, base, mine, theirs *value) *value {
 	}
 	switch kind := kindOf(base, mine, theirs); {
 	case unitOf(base, mine, theirs):
+	case thingOf(base, mine, theirs):
+		return m.entry(at, base, mine, theirs)
 	case kind == recordKind:
 		return orNothing(m.record(at, base, mine, theirs))
 	case kind != scalarKind:
@@ -150,11 +152,7 @@ func (m *merger) conflict(at *place, kind ConflictKind, base, mine, theirs *valu
 func (m *merger) record(at *place, base, mine, theirs *value) *value {
 	merged := &value{kind: recordKind, flow: flowOf(mine, theirs)}
 	for _, key := range unionKeys(mine, theirs) {
-		merge := m.value
-		if key == linerKey {
-			merge = m.entry // a pot of its own: half a liner is none
-		}
-		v := merge(at.in(key), lookUp(base, key), lookUp(mine, key), lookUp(theirs, key))
+		v := m.value(at.in(key), lookUp(base, key), lookUp(mine, key), lookUp(theirs, key))
 		if v != nil {
 			merged.entries = append(merged.entries, entry{key, v})
 		}
@@ -219,7 +217,7 @@ func (m *merger) entries(at *place, base, mine, theirs *value) *value {
 	return merged
 }
 
-// entry merges one pot, planting, log entry or the like, which a side may have
+// entry merges one pot, liner, planting, log entry or the like, which a side may have
 // deleted.
 func (m *merger) entry(at *place, base, mine, theirs *value) *value {
 	switch {

@@ -69,6 +69,10 @@ func unitOf(values ...*value) bool {
 	return false
 }
 
+func thingOf(values ...*value) bool {
+	return slices.ContainsFunc(values, func(v *value) bool { return v != nil && v.thing })
+}
+
 func orNothing(v *value) *value {
 	if len(v.entries) == 0 {
 		return nil

@@ -37,20 +37,11 @@ var plantingForm = newForm(
 
 // inSeason adds to the table of plantings that its keys are the seasons.
 func inSeason(f field[planner.Pot]) field[planner.Pot] {
-	inner := f.check
-	words := make([]string, len(planner.Seasons))
-	for i, s := range planner.Seasons {
-		words[i] = string(s)
-	}
-	f.check = func(c *checker, at *place, from *planner.Pot) {
-		for i := range from.Plantings {
-			season := string(from.Plantings[i].Season)
-			if p, bad := wordProblem(at.in(f.key).in(season), season, words); bad {
-				c.report(p)
-				return
-			}
+	return keyedBy(f, planner.Seasons[:], func(from *planner.Pot) []planner.Season {
+		seasons := make([]planner.Season, len(from.Plantings))
+		for i := range seasons {
+			seasons[i] = from.Plantings[i].Season
 		}
-		inner(c, at, from)
-	}
-	return f
+		return seasons
+	})
 }

@@ -155,11 +155,7 @@ func (r *recordInFile) toDigest() *climate.Digest {
 
 // byMonth writes each entry of a table on one line and checks that its keys are months.
 func byMonth[T any](f field[T], months func(*T) []planner.Month) field[T] {
-	inner, write := f.check, f.write
-	words := make([]string, len(planner.Months))
-	for i, m := range planner.Months {
-		words[i] = string(m)
-	}
+	write := f.write
 	f.write = func(w *writer, from *T) *value {
 		v := write(w, from)
 		if v != nil {
@@ -169,16 +165,7 @@ func byMonth[T any](f field[T], months func(*T) []planner.Month) field[T] {
 		}
 		return v
 	}
-	f.check = func(c *checker, at *place, from *T) {
-		for _, m := range months(from) {
-			if p, bad := wordProblem(at.in(f.key).in(string(m)), string(m), words); bad {
-				c.report(p)
-				return
-			}
-		}
-		inner(c, at, from)
-	}
-	return f
+	return keyedBy(f, planner.Months[:], months)
 }
 
 // monthDays is a field of days of every year on one line.
@@ -187,33 +174,20 @@ func monthDays[T any](key string, get func(*T) *[]civil.MonthDay) field[T] {
 	return field[T]{
 		key: key,
 		read: func(r *reader, at *place, n *yaml.Node, into *T) {
-			if n.Kind == yaml.ScalarNode && n.Tag == "!!null" {
+			content := r.items(at, n)
+			if len(content) == 0 {
 				return
 			}
-			if n.Kind != yaml.SequenceNode {
-				r.wrongType(at, n, "list")
-				return
-			}
-			if len(n.Content) == 0 {
-				return
-			}
-			days := make([]civil.MonthDay, len(n.Content))
-			for i, item := range n.Content {
+			days := make([]civil.MonthDay, len(content))
+			for i, item := range content {
 				one.read(r, at.in(numbered(i)), item, &days[i])
 			}
 			*get(into) = days
 		},
 		write: func(w *writer, from *T) *value {
 			days := *get(from)
-			if len(days) == 0 {
-				return nil
-			}
-			v := &value{kind: listKind, flow: true, entries: make([]entry, len(days))}
-			keys := itemKeys(len(days), func(i int) string { return days[i].String() })
-			for i := range days {
-				v.entries[i] = entry{keys[i], bareValue(days[i].String())}
-			}
-			return v
+			text := func(i int) string { return days[i].String() }
+			return onOneLine(len(days), text, func(i int) *value { return bareValue(text(i)) })
 		},
 		check: func(c *checker, at *place, from *T) {
 			days := *get(from)

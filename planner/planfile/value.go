@@ -19,6 +19,7 @@ type value struct {
 	text    string   // of a scalar that is no measure
 	mayLack bool     // a scalar that a file may leave out all the same
 	unit    bool     // a list that is merged as a whole
+	thing   bool     // a record that is there or not, such as a liner: half of one is none
 	typed   string   // what a person typed for the same number, or empty
 	measure *measure // of a scalar that is one
 	number  float64

@@ -96,7 +96,9 @@ func liner() field[vessel.Spec] {
 			if from.Liner == nil {
 				return nil
 			}
-			return linerForm.write(w, from.Liner)
+			v := linerForm.write(w, from.Liner)
+			v.thing = true
+			return v
 		},
 		check: func(c *checker, at *place, from *vessel.Spec) {
 			if from.Liner == nil {

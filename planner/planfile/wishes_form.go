@@ -61,32 +61,11 @@ var banForm = newForm(
 // they are given.
 func wordList[T any](key string, longest int, allowed []string, get func(*T) *[]string) field[T] {
 	return field[T]{
-		key: key,
-		read: func(r *reader, at *place, n *yaml.Node, into *T) {
-			if n.Kind == yaml.ScalarNode && n.Tag == "!!null" {
-				return
-			}
-			if n.Kind != yaml.SequenceNode {
-				r.wrongType(at, n, "list")
-				return
-			}
-			for i, item := range n.Content {
-				if s, ok := r.scalar(at.in(itemName(nodeItemKey(item), i)), item, "text"); ok {
-					*get(into) = append(*get(into), s)
-				}
-			}
-		},
+		key:  key,
+		read: func(r *reader, at *place, n *yaml.Node, into *T) { r.texts(at, n, get(into)) },
 		write: func(_ *writer, from *T) *value {
 			words := *get(from)
-			if len(words) == 0 {
-				return nil
-			}
-			v := &value{kind: listKind, flow: true, entries: make([]entry, len(words))}
-			keys := itemKeys(len(words), func(i int) string { return words[i] })
-			for i, one := range words {
-				v.entries[i] = entry{keys[i], textValue(one)}
-			}
-			return v
+			return onOneLine(len(words), func(i int) string { return words[i] }, func(i int) *value { return textValue(words[i]) })
 		},
 		check: func(c *checker, at *place, from *T) {
 			here := at.in(key)
