@@ -353,11 +353,3 @@ func sortBySeason(list []Planting) {
 		return slices.Index(Seasons[:], a.Season) - slices.Index(Seasons[:], b.Season)
 	})
 }
-
-func clonePlantings(list []Planting) []Planting {
-	copied := slices.Clone(list)
-	for i := range copied {
-		copied[i].Plants = slices.Clone(copied[i].Plants)
-	}
-	return copied
-}

@@ -38,7 +38,7 @@ func (o *Outlook) yearRequest(pot int) (*yearRequest, error) {
 	r := rotation.Request{
 		Today: o.Today, Until: o.Today.AddMonths(bestMonths),
 		Weights: rotation.DefaultWeights(), Lingers: rotation.DefaultLingers(),
-		Days: w.dayRules(), LeadDays: o.Plan.Year.Lead, Risk: float64(w.risk()),
+		Days: w.workdays, LeadDays: o.Plan.Year.Lead, Risk: float64(w.risk()),
 	}
 	if worth := o.Plan.Year.DayWorth; worth > 0 {
 		r.Weights.DayWorth = worth
@@ -169,8 +169,8 @@ func (b *yearRequest) members() []*PotOutlook {
 // again returns a run of the front door that only looks things up.
 func (o *Outlook) again() *workOut {
 	w := &workOut{
-		Outlook: &Outlook{Plan: o.Plan, Today: o.Today, First: o.First, Last: o.Last, Sites: o.Sites},
-		ref:     o.ref, history: historyOf(o.Plan), yearSpots: map[string]*yearSpot{},
+		Outlook: &Outlook{Plan: o.Plan, Today: o.Today, First: o.First, Last: o.Last, Sites: o.Sites, ref: o.ref},
+		history: historyOf(o.Plan), yearSpots: map[string]*yearSpot{}, workdays: workdaysOf(o.Plan),
 		years: map[yearKey]seasonDays{}, climates: map[string]*siteClimate{},
 	}
 	w.spots()

@@ -14,14 +14,10 @@ const buyingDays = 365
 func (w *workOut) buying() {
 	until := w.Today.AddDays(buyingDays)
 	mixNeed, chargeNeed := sum{name: "plan.mix_of_year", unit: working.Litre}, sum{name: "plan.charge_of_year", unit: working.Kilogram}
-	for i := range w.Pots {
-		for _, s := range w.Pots[i].Stands {
-			if !s.open(w.Today) || s.From >= until {
-				continue
-			}
-			mixNeed.add(s.Mix)
-			chargeNeed.add(s.Charge)
-		}
+	for _, n := range w.Needs(Span{From: w.Today, To: until}) {
+		s := &w.Pots[n[0]].Stands[n[1]]
+		mixNeed.add(s.Mix)
+		chargeNeed.add(s.Charge)
 	}
 	if mixNeed.n > 0 {
 		w.Buying = append(w.Buying, Buying{Need: mixNeed.figure()})

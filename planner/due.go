@@ -58,14 +58,18 @@ func (w *workOut) due() {
 // asleep returns a change-out with the day until which its reminder sleeps: that of all
 // its pots, since one that is awake is reminder enough.
 func (w *workOut) asleep(d Due) Due {
+	sleeps := map[string]civil.Date{}
+	for _, s := range w.Plan.Snoozed {
+		if s.Kind != DueChangeOut || s.Season != d.Season || s.Until <= w.Today {
+			continue
+		}
+		for _, id := range s.Pots {
+			sleeps[id] = max(sleeps[id], s.Until)
+		}
+	}
 	until := civil.Date(0)
 	for i, pot := range d.Pots {
-		own := civil.Date(0)
-		for _, s := range w.Plan.Snoozed {
-			if s.Kind == DueChangeOut && s.Season == d.Season && s.Until > w.Today && slices.Contains(s.Pots, w.Pots[pot].Pot.ID) {
-				own = max(own, s.Until)
-			}
-		}
+		own := sleeps[w.Pots[pot].Pot.ID]
 		if own.IsZero() {
 			return d
 		}

@@ -73,14 +73,19 @@ func (p Plan) WithPots(ids []string, edit func(*Pot)) (Plan, error) {
 		if !ok {
 			return p, &MissingError{Kind: "pot", ID: id}
 		}
-		pots[i].Plantings = slices.Clone(pots[i].Plantings)
-		for k := range pots[i].Plantings {
-			pots[i].Plantings[k].Plants = slices.Clone(pots[i].Plantings[k].Plants)
-		}
+		pots[i].Plantings = clonePlantings(pots[i].Plantings)
 		edit(&pots[i])
 	}
 	p.Pots = pots
 	return p, nil
+}
+
+func clonePlantings(list []Planting) []Planting {
+	copied := slices.Clone(list)
+	for i := range copied {
+		copied[i].Plants = slices.Clone(copied[i].Plants)
+	}
+	return copied
 }
 
 // WithSite returns the plan with one site changed by edit, or a [*MissingError].

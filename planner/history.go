@@ -40,17 +40,10 @@ func historyOf(plan *Plan) history {
 		}
 	}
 	byDate := func(a, b Entry) int { return int(a.Date - b.Date) }
-	for _, entries := range h.fed {
-		slices.SortStableFunc(entries, byDate)
-	}
-	for _, entries := range h.seen {
-		slices.SortStableFunc(entries, byDate)
-	}
-	for _, entries := range h.top {
-		slices.SortStableFunc(entries, byDate)
-	}
-	for _, entries := range h.planted {
-		slices.SortStableFunc(entries, byDate)
+	for _, byPot := range []map[string][]Entry{h.fed, h.seen, h.top, h.planted} {
+		for _, entries := range byPot {
+			slices.SortStableFunc(entries, byDate)
+		}
 	}
 	return h
 }

@@ -91,7 +91,7 @@ type stayKey struct {
 func (w *workOut) opening(out *PotOutlook, s *Stand) *opening {
 	stay := nutrition.Stay{
 		Planted: s.From, ChangeOut: s.To, Feeder: s.Feeder, FreshMix: true,
-		Charged: w.rules.ChargeWeeks > 0 && !s.Charge.IsZero(), DormantDays: w.rests(s.From, s.To),
+		Charged: w.rules.ChargeWeeks > 0 && !s.Charge.IsZero(),
 	}
 	key := stayKey{from: stay.Planted, to: stay.ChangeOut, feeder: stay.Feeder, charged: stay.Charged}
 	if out.Spot != nil {
@@ -99,6 +99,7 @@ func (w *workOut) opening(out *PotOutlook, s *Stand) *opening {
 	}
 	open, ok := w.openings[key]
 	if !ok {
+		stay.DormantDays = w.rests(s.From, s.To)
 		open = &opening{days: nutrition.OpeningsOf(stay, w.rules, w.warmth(out)), shares: map[civil.Date]weaker{}}
 		w.openings[key] = open
 	}

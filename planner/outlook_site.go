@@ -80,10 +80,8 @@ func (s *SiteOutlook) describeExtremes() {
 const hotDay = 30
 
 func (s *SiteOutlook) describeMonths() {
-	c, rain, known := s.climate, [12]float64{}, false
-	if rain, known = c.Rain(); !known {
-		rain = [12]float64{}
-	}
+	c := s.climate
+	rain, known := c.Rain()
 	for m := time.January; m <= time.December; m++ {
 		middle := civil.New(s.today.Year(), m, 15)
 		low, high, light := c.MonthLow(m), c.MonthHigh(m), c.DayLength(middle)

@@ -66,12 +66,9 @@ func (w *workOut) uses(p *Product) []nutrition.Use {
 		if w.Plan.Feeding.SlowRelease != p.ID {
 			break
 		}
-		for i := range w.Pots {
-			for k := range w.Pots[i].Stands {
-				s := &w.Pots[i].Stands[k]
-				if s.open(w.Today) && s.From < until && !s.Charge.IsZero() {
-					uses = append(uses, nutrition.Use{Date: s.From, Mass: quantity.Mass(s.Charge.Number())})
-				}
+		for _, n := range w.Needs(Span{From: w.Today, To: until}) {
+			if s := &w.Pots[n[0]].Stands[n[1]]; !s.Charge.IsZero() {
+				uses = append(uses, nutrition.Use{Date: s.From, Mass: quantity.Mass(s.Charge.Number())})
 			}
 		}
 	case PottingMix:

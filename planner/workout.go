@@ -4,6 +4,7 @@ import (
 	"fourturn/planner/civil"
 	"fourturn/planner/finding"
 	"fourturn/planner/nutrition"
+	"fourturn/planner/rotation"
 )
 
 // Days that are planned for around today: far enough back to show the planting
@@ -18,7 +19,11 @@ const (
 // may run on any goroutine.
 func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
 	o := &Outlook{Plan: plan, ref: ref, Today: today, First: today.AddDays(-daysBack), Last: today.AddDays(daysAhead)}
-	w := &workOut{Outlook: o, ref: ref, history: historyOf(plan), thermals: map[string]*nutrition.Thermal{}, openings: map[stayKey]*opening{}, kinetics: kineticsOf(plan), rules: feedRulesOf(plan), labels: map[string]*slowRelease{}, yearSpots: map[string]*yearSpot{}}
+	w := &workOut{
+		Outlook: o, history: historyOf(plan), thermals: map[string]*nutrition.Thermal{}, openings: map[stayKey]*opening{},
+		kinetics: kineticsOf(plan), rules: feedRulesOf(plan), labels: map[string]*slowRelease{},
+		yearSpots: map[string]*yearSpot{}, workdays: workdaysOf(plan),
+	}
 	w.slow = w.labelOf(plan.Feeding.SlowRelease)
 	w.sites()
 	w.spots()
@@ -41,7 +46,6 @@ func WorkOut(plan *Plan, ref Reference, today civil.Date) *Outlook {
 // workOut is one run of the front door.
 type workOut struct {
 	*Outlook
-	ref       Reference
 	history   history
 	slow      *slowRelease            // nil where the plan has none
 	places    map[string]*place       // of spots, by id
@@ -54,6 +58,7 @@ type workOut struct {
 	labels    map[string]*slowRelease // of slow-release products, by id; nil for what cannot be read
 	recipes   map[string]*Recipe      // by id
 	fedRounds int                     // rounds that the log tells of
+	workdays  rotation.DayRules       // on which the person works
 	yearSpots map[string]*yearSpot    // by id of the spot
 	searches  []*yearSearch           // by pot; nil where there is nothing to search for
 }

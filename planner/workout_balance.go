@@ -29,7 +29,10 @@ func (w *workOut) balances() {
 		w.settle(out)
 		out.thermal = w.thermal(out)
 		out.growth = w.growth(out)
-		if ledger, ok := w.Balance(i); ok && w.fedAtAll() {
+		if !w.fedAtAll() {
+			continue
+		}
+		if ledger, ok := w.Balance(i); ok {
 			w.Findings = append(w.Findings, ledger.FindingsFrom(balanceBack)...)
 		}
 	}

@@ -218,14 +218,12 @@ func (w *workOut) doneRounds() {
 	for i := range w.Pots {
 		index[w.Pots[i].Pot.ID] = i
 	}
-	type can struct {
-		day     civil.Date
-		product string
-	}
 	numbers := map[can]int{}
 	log := slices.Clone(w.Plan.Log)
 	slices.SortStableFunc(log, func(a, b Entry) int { return int(a.Date - b.Date) })
 	at := map[can]int{}
+	type served struct{ round, pot int }
+	had := map[served]bool{}
 	for _, e := range log {
 		if e.Kind != Fed || e.Date > w.Today {
 			continue
@@ -244,7 +242,8 @@ func (w *workOut) doneRounds() {
 			w.Rounds = append(w.Rounds, Round{Date: e.Date, Product: e.Product, Done: true, Number: numbers[key]})
 		}
 		for _, id := range e.Pots {
-			if k, known := index[id]; known && !slices.Contains(w.Rounds[i].Pots, k) {
+			if k, known := index[id]; known && !had[served{i, k}] {
+				had[served{i, k}] = true
 				w.Rounds[i].Pots = append(w.Rounds[i].Pots, k)
 			}
 		}

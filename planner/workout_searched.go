@@ -55,10 +55,7 @@ func (s *yearSearch) stand(changeOut, turn int, planting *Planting) Stand {
 		Start:   NewFigure(working.Date(c.Day), func() working.Trace { return result.WorkingOf(changeOut) }),
 		Display: NewFigure(working.Number(c.SeasonValue, working.DisplayDay), result.Working),
 	}
-	for _, reason := range c.Reasons {
-		st.Reasons = append(st.Reasons, string(reason))
-	}
-	st.Reason = chiefReason(c.Reasons)
+	st.Reasons, st.Reason = reasonKeys(c.Reasons), chiefReason(c.Reasons)
 	switch fixed := s.request.Turns[turn].On; {
 	case t.loose != "": // no day is safe, so that none is the first that is
 		st.Earliest = c.Good.From

@@ -35,8 +35,7 @@ func (w *workOut) year(out *PotOutlook, where finding.Where) {
 		planting := &out.Pot.Plantings[i]
 		stands = append(stands, w.starts(out, planting, where)...)
 	}
-	slices.SortStableFunc(stands, func(a, b Stand) int { return int(a.From - b.From) })
-	stands = w.searched(out, notOvertaken(inTurn(stands)))
+	stands = w.searched(out, notOvertaken(inTurn(stands, func(s Stand) civil.Date { return s.From })))
 	for i := range stands {
 		s := &stands[i]
 		s.To = w.Last.AddDays(1)
@@ -75,7 +74,7 @@ func (w *workOut) starts(out *PotOutlook, planting *Planting, where finding.Wher
 	}
 	var stands []Stand
 	for year := w.First.Year() - 1; year <= w.Last.Year(); year++ {
-		day := w.seasonDay(out, planting.Season, year)
+		day := w.daysOfSpot(out.Spot, out.Site, year)[planting.Season]
 		if !day.exists && planting.Start.Year() != year {
 			continue
 		}
@@ -94,7 +93,7 @@ func (w *workOut) starts(out *PotOutlook, planting *Planting, where finding.Wher
 		}
 		stands = append(stands, s)
 	}
-	if len(stands) == 0 && out.Site != nil && out.Site.Known {
+	if len(stands) == 0 {
 		w.find("plan.no_season", finding.Note, append(slices.Clone(where), "plantings", string(planting.Season)),
 			finding.Arg{Name: "season", Value: working.Text("plan.season." + string(planting.Season))})
 	}
@@ -131,16 +130,17 @@ const halfYear = 182
 
 func nearest(day, of civil.Date) bool { return day-of <= halfYear && of-day < halfYear }
 
-// inTurn drops change-outs that fall on or before the day of an earlier season's:
-// where two fall together, the later season in the order of days stands.
-func inTurn(stands []Stand) []Stand {
-	kept := stands[:0]
-	for _, s := range stands {
-		if n := len(kept); n > 0 && kept[n-1].From == s.From {
-			kept[n-1] = s
+// inTurn sorts change-outs by day and drops those that fall on the day of another one:
+// of two together, the later season in the order of days stands.
+func inTurn[T any](list []T, day func(T) civil.Date) []T {
+	slices.SortStableFunc(list, func(a, b T) int { return int(day(a) - day(b)) })
+	kept := list[:0]
+	for _, one := range list {
+		if n := len(kept); n > 0 && day(kept[n-1]) == day(one) {
+			kept[n-1] = one
 			continue
 		}
-		kept = append(kept, s)
+		kept = append(kept, one)
 	}
 	return kept
 }
@@ -179,13 +179,6 @@ func (w *workOut) plantedNear(pot string, season Season, day civil.Date) (civil.
 		}
 	}
 	return found, !found.IsZero()
-}
-
-func (w *workOut) seasonDay(out *PotOutlook, season Season, year int) seasonDay {
-	if out.Site == nil || !out.Site.Known {
-		return seasonDay{}
-	}
-	return w.daysOfSpot(out.Spot, out.Site, year)[season]
 }
 
 // daysOfSpot returns the change-out days of a spot in a year, worked out once.

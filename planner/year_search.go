@@ -51,12 +51,17 @@ const (
 func (w *workOut) searchDays() {
 	w.ref.Years.begin(w.ref.Book)
 	w.searches = make([]*yearSearch, len(w.Plan.Pots))
-	matched := map[string]int{}
+	matching := map[string][]int{}
+	for i := range w.Plan.Pots {
+		if match := w.Plan.Pots[i].Match; match != "" {
+			matching[match] = append(matching[match], i)
+		}
+	}
 	var requests []rotation.Request
 	asked := map[string]int{}
 	var first []*yearSearch
 	for i := range w.Plan.Pots {
-		s := w.searchFor(i, matched)
+		s := w.searchFor(i, matching)
 		if w.searches[i] = s; s == nil {
 			continue
 		}
@@ -103,27 +108,21 @@ func planDays(requests []rotation.Request) ([]*rotation.Result, []error) {
 }
 
 // searchFor prepares the search of a pot, or returns nil where there is nothing to
-// search for. Pots that match share that of the first of them.
-func (w *workOut) searchFor(i int, matched map[string]int) *yearSearch {
+// search for. Pots that match, listed by their word, share that of the first of them.
+func (w *workOut) searchFor(i int, matching map[string][]int) *yearSearch {
 	pot := &w.Plan.Pots[i]
 	if pot.Match == "" {
 		return w.searchOf([]int{i})
 	}
-	if k, ok := matched[pot.Match]; ok {
+	if k := matching[pot.Match][0]; k != i {
 		if !samePlantings(pot, &w.Plan.Pots[k]) {
 			w.find("plan.match_differs", finding.Warning, finding.Where{"pots", pot.ID, "match"}, textArg("other", w.Plan.Pots[k].Label()))
 			return w.searchOf([]int{i})
 		}
 		return w.searches[k]
 	}
-	matched[pot.Match] = i
-	group := []int{i}
-	for k := i + 1; k < len(w.Plan.Pots); k++ {
-		if other := &w.Plan.Pots[k]; other.Match == pot.Match && samePlantings(pot, other) {
-			group = append(group, k)
-		}
-	}
-	return w.searchOf(group)
+	differs := func(k int) bool { return !samePlantings(pot, &w.Plan.Pots[k]) }
+	return w.searchOf(slices.DeleteFunc(slices.Clone(matching[pot.Match]), differs))
 }
 
 // samePlantings reports whether two pots hold the same plantings.
@@ -174,16 +173,7 @@ func (w *workOut) turnDays(pot *Pot, spot *Spot, site *SiteOutlook) []turnDay {
 			list = append(list, t)
 		}
 	}
-	slices.SortStableFunc(list, func(a, b turnDay) int { return int(a.day - b.day) })
-	kept := list[:0]
-	for _, t := range list {
-		if n := len(kept); n > 0 && kept[n-1].day == t.day {
-			kept[n-1] = t
-			continue
-		}
-		kept = append(kept, t)
-	}
-	return kept
+	return inTurn(list, func(t turnDay) civil.Date { return t.day })
 }
 
 // happening is what the log says of pots: the last change-out and what was seen since.
@@ -242,7 +232,7 @@ func (s *yearSearch) ask(w *workOut, h happening) {
 	since := s.from
 	r := rotation.Request{
 		Until: w.Last.AddDays(yearAfter), PerYear: DefaultChangeOuts, Weights: rotation.DefaultWeights(),
-		Lingers: rotation.DefaultLingers(), TellOnly: true, Days: w.dayRules(), Risk: float64(w.risk()), MinStand: usualStand,
+		Lingers: rotation.DefaultLingers(), TellOnly: true, Days: w.workdays, Risk: float64(w.risk()), MinStand: usualStand,
 	}
 	candidates := map[*Planting]int{}
 	number := func(p *Planting) int {
@@ -355,7 +345,7 @@ func half(list []turnDay, k int) civil.Date {
 	if k+1 == len(list) {
 		return list[k].day.AddDays(last)
 	}
-	return list[k].day.AddDays(int(list[k+1].day-list[k].day) / 2)
+	return middle(list[k].day, list[k+1].day)
 }
 
 // loosen lets the turns for which there is no day go out on any, and says why; one of
@@ -401,15 +391,15 @@ func (w *workOut) candidate(spot *yearSpot, p *Planting) rotation.Planting {
 	return rotation.Planting{ID: string(p.Season), Parts: []rotation.Part{{Plant: anyPlant, Share: 1}}}
 }
 
-// dayRules returns the days on which work may be done.
-func (w *workOut) dayRules() rotation.DayRules {
+// workdaysOf returns the days on which work may be done.
+func workdaysOf(plan *Plan) rotation.DayRules {
 	var rules rotation.DayRules
 	for day := time.Sunday; day <= time.Saturday; day++ {
-		if slices.Contains(w.Plan.Year.Weekdays, weekdayNames[day]) {
+		if slices.Contains(plan.Year.Weekdays, weekdayNames[day]) {
 			rules.Weekdays = append(rules.Weekdays, day)
 		}
 	}
-	for _, days := range w.Plan.Year.Refused {
+	for _, days := range plan.Year.Refused {
 		rules.Refused = append(rules.Refused, rotation.Window{From: days.From, To: days.Last()})
 	}
 	return rules
@@ -418,9 +408,8 @@ func (w *workOut) dayRules() rotation.DayRules {
 // workday returns the first day from a day on on which work may be done, or the day
 // itself where there is none for half a year.
 func (w *workOut) workday(day civil.Date) civil.Date {
-	rules := w.dayRules()
 	for d := day; d < day.AddDays(halfYear); d++ {
-		if rules.Allows(d) {
+		if w.workdays.Allows(d) {
 			return d
 		}
 	}
