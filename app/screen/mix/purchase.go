@@ -29,7 +29,7 @@ func (s *Screen) Purchases() []Purchase {
 		return nil
 	}
 	var list []Purchase
-	for _, b := range s.outlook().BuyMix(s.buySpan()) {
+	for _, b := range s.bestPurchases() {
 		list = append(list, s.purchase(b))
 	}
 	return list
@@ -40,7 +40,7 @@ func (s *Screen) TotalCost() string {
 	if !s.Known() {
 		return ""
 	}
-	buying := s.outlook().BuyMix(s.buySpan())
+	buying := s.bestPurchases()
 	if len(buying) < 2 {
 		return ""
 	}
@@ -51,6 +51,21 @@ func (s *Screen) TotalCost() string {
 		}
 	}
 	return s.money(sum)
+}
+
+// purchases are the cheapest ones for a span of an outlook.
+type purchases struct {
+	of   *planner.Outlook
+	span planner.Span
+	list []planner.MixBuying
+}
+
+// bestPurchases searches for the cheapest purchases once for what is looked at.
+func (s *Screen) bestPurchases() []planner.MixBuying {
+	if all, span := s.outlook(), s.buySpan(); s.best.of != all || s.best.span != span {
+		s.best = purchases{all, span, all.BuyMix(span)}
+	}
+	return s.best.list
 }
 
 func (s *Screen) money(amount float64) string {

@@ -21,9 +21,10 @@ type Session = session.Session[*planner.Outlook]
 type Screen struct {
 	session *Session
 	words   *words.Words
-	span    int    // index into spans
-	season  int    // index into the seasons, for the span of a season; 0 is the next
-	client  string // whose pots; "" for all
+	span    int       // index into spans
+	season  int       // index into the seasons, for the span of a season; 0 is the next
+	client  string    // whose pots; "" for all
+	best    purchases // of what was last asked for
 }
 
 // New returns the page of a session, for the next change-out of all pots.
