@@ -1,6 +1,7 @@
 package words
 
 import (
+	"errors"
 	"strings"
 
 	"fourturn/planner/quantity"
@@ -18,6 +19,16 @@ func (w *Words) Reader() quantity.Reader {
 
 // longestUnit is how much of a word that is no unit is repeated.
 const longestUnit = 8
+
+// Unread turns an error of reading what was typed into a [Refusal] for the line under
+// the field. Any other error stays, and so does nil.
+func (w *Words) Unread(err error) error {
+	var parse *quantity.ParseError
+	if errors.As(err, &parse) {
+		return &Refusal{Text: w.Typed(parse)}
+	}
+	return err
+}
 
 // Typed says in a few words, for the line under a field, why a typed measure cannot be
 // read. See [Words.Refusal] for a whole sentence.

@@ -79,7 +79,7 @@ func (c *checker) kind() bool {
 func (c *checker) dimensions() {
 	s := c.spec
 	for _, d := range dimensionsOf[s.cell()] {
-		x := d.get(s)
+		x := *d.at(s)
 		switch {
 		case x != 0:
 			c.within(d.Field, 0, x, d.Lowest, d.Highest)

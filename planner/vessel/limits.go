@@ -55,21 +55,24 @@ type Dimension struct {
 	Required bool
 	Lowest   quantity.Length
 	Highest  quantity.Length
-	get      func(*Spec) quantity.Length
+	at       func(*Spec) *quantity.Length
 }
 
 // Of returns the dimension of a Spec.
-func (d Dimension) Of(s Spec) quantity.Length { return d.get(&s) }
+func (d Dimension) Of(s Spec) quantity.Length { return *d.at(&s) }
+
+// Set sets the dimension in a Spec.
+func (d Dimension) Set(s *Spec, l quantity.Length) { *d.at(s) = l }
 
 var (
-	topDiameter    = Dimension{FieldTopDiameter, true, MinAcross, MaxAcross, func(s *Spec) quantity.Length { return s.TopDiameter }}
-	middleDiameter = Dimension{FieldMiddleDiameter, false, MinAcross, MaxAcross, func(s *Spec) quantity.Length { return s.MiddleDiameter }}
-	bottomDiameter = Dimension{FieldBottomDiameter, true, MinAcross, MaxAcross, func(s *Spec) quantity.Length { return s.BottomDiameter }}
-	topLength      = Dimension{FieldTopLength, true, MinAcross, MaxLength, func(s *Spec) quantity.Length { return s.TopLength }}
-	topWidth       = Dimension{FieldTopWidth, true, MinAcross, MaxAcross, func(s *Spec) quantity.Length { return s.TopWidth }}
-	bottomLength   = Dimension{FieldBottomLength, true, MinAcross, MaxLength, func(s *Spec) quantity.Length { return s.BottomLength }}
-	bottomWidth    = Dimension{FieldBottomWidth, true, MinAcross, MaxAcross, func(s *Spec) quantity.Length { return s.BottomWidth }}
-	height         = Dimension{FieldHeight, true, MinHeight, MaxHeight, func(s *Spec) quantity.Length { return s.Height }}
+	topDiameter    = Dimension{FieldTopDiameter, true, MinAcross, MaxAcross, func(s *Spec) *quantity.Length { return &s.TopDiameter }}
+	middleDiameter = Dimension{FieldMiddleDiameter, false, MinAcross, MaxAcross, func(s *Spec) *quantity.Length { return &s.MiddleDiameter }}
+	bottomDiameter = Dimension{FieldBottomDiameter, true, MinAcross, MaxAcross, func(s *Spec) *quantity.Length { return &s.BottomDiameter }}
+	topLength      = Dimension{FieldTopLength, true, MinAcross, MaxLength, func(s *Spec) *quantity.Length { return &s.TopLength }}
+	topWidth       = Dimension{FieldTopWidth, true, MinAcross, MaxAcross, func(s *Spec) *quantity.Length { return &s.TopWidth }}
+	bottomLength   = Dimension{FieldBottomLength, true, MinAcross, MaxLength, func(s *Spec) *quantity.Length { return &s.BottomLength }}
+	bottomWidth    = Dimension{FieldBottomWidth, true, MinAcross, MaxAcross, func(s *Spec) *quantity.Length { return &s.BottomWidth }}
+	height         = Dimension{FieldHeight, true, MinHeight, MaxHeight, func(s *Spec) *quantity.Length { return &s.Height }}
 
 	dimensionsOf = map[Kind][]Dimension{
 		Round:            {topDiameter, bottomDiameter, height},

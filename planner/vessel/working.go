@@ -79,7 +79,7 @@ func (v *Vessel) geometry(full quantity.Volume) working.Trace {
 		trace.Inputs = append(trace.Inputs, working.Input{Symbol: "V_water", Name: "vessel.field.water", Value: working.Number(float64(s.Water), working.Litre), Source: entered})
 	}
 	for _, d := range dimensionsOf[s.cell()] {
-		if x := d.get(s); x != 0 {
+		if x := *d.at(s); x != 0 {
 			trace.Inputs = append(trace.Inputs, working.Input{Name: "vessel.field." + string(d.Field), Value: metres(x), Source: entered})
 		}
 	}

@@ -1,7 +1,6 @@
 package begin
 
 import (
-	"errors"
 	"strconv"
 	"strings"
 
@@ -101,35 +100,16 @@ func (s *Screen) SetField(i int, typed string) error {
 		unit = quantity.Inch
 	}
 	l, err := s.words.Reader().Length(typed, unit)
-	var parse *quantity.ParseError
 	switch {
-	case errors.As(err, &parse):
-		return &words.Refusal{Text: s.words.Typed(parse)}
 	case err != nil:
-		return err
+		return s.words.Unread(err)
 	case l < d.Lowest || l > d.Highest:
 		return &words.Refusal{Text: s.words.T("begin.length_range", words.A{
 			"lowest": s.words.Length(d.Lowest, s.units()), "highest": s.words.Length(d.Highest, s.units()),
 		})}
 	}
-	put(&s.size.own, d.Field, l)
+	d.Set(&s.size.own, l)
 	return nil
-}
-
-// put sets one of the dimensions of the shapes above.
-func put(spec *vessel.Spec, field vessel.Field, l quantity.Length) {
-	for f, at := range map[vessel.Field]*quantity.Length{
-		vessel.FieldTopDiameter: &spec.TopDiameter, vessel.FieldBottomDiameter: &spec.BottomDiameter,
-		vessel.FieldTopLength: &spec.TopLength, vessel.FieldTopWidth: &spec.TopWidth,
-		vessel.FieldBottomLength: &spec.BottomLength, vessel.FieldBottomWidth: &spec.BottomWidth,
-		vessel.FieldHeight: &spec.Height,
-	} {
-		if f == field {
-			*at = l
-			return
-		}
-	}
-	panic("begin: no place for " + string(field))
 }
 
 // Count returns how many pots are about to be added.

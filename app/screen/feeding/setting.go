@@ -1,7 +1,6 @@
 package feeding
 
 import (
-	"errors"
 	"strconv"
 	"strings"
 
@@ -39,7 +38,7 @@ func (s *Screen) SetCan(typed string) error {
 		}
 		v, err := s.words.Reader().Volume(typed, unit)
 		if err != nil {
-			return s.refusal(err)
+			return s.words.Unread(err)
 		}
 		if v < leastCan || v > mostCan {
 			return &words.Refusal{Text: s.words.T("feeding.can_range", words.A{"least": s.words.Water(leastCan, units), "most": s.words.Water(mostCan, units)})}
@@ -59,14 +58,6 @@ func (s *Screen) set(name string, edit func(*planner.FeedingSettings)) error {
 		return &words.Refusal{Text: s.words.T("feeding.refused", words.A{"cause": err.Error()})}
 	}
 	return nil
-}
-
-func (s *Screen) refusal(err error) error {
-	var parse *quantity.ParseError
-	if errors.As(err, &parse) {
-		return &words.Refusal{Text: s.words.Typed(parse)}
-	}
-	return err
 }
 
 // The intervals that a person may ask for: feeds every 7 to 14 days are common

@@ -89,10 +89,7 @@ func (c *collector) addRecipes(book *plants.Book) {
 	for i := range c.plan.Recipes {
 		r := &c.plan.Recipes[i]
 		season := c.words.T("plan.season." + string(r.Season))
-		hit := Hit{Kind: Recipe, Title: r.Name, Room: roomYear}
-		if hit.Title == "" {
-			hit.Title = r.ID
-		}
+		hit := Hit{Kind: Recipe, Title: r.Label(), Room: roomYear}
 		used := pots[r.ID]
 		if len(used) > 0 {
 			hit.Room, hit.ID = roomPots, used[0]
@@ -123,17 +120,8 @@ func (c *collector) addPlaces() {
 	}
 	for i := range c.plan.Spots {
 		s := &c.plan.Spots[i]
-		count := 0
-		for k := range c.plan.Pots {
-			if c.plan.Pots[k].Spot == s.ID {
-				count++
-			}
-		}
-		title := s.Name
-		if title == "" {
-			title = s.ID
-		}
-		c.add(Hit{Kind: Spot, Title: title, About: c.words.T("find.spot", words.A{"count": count}), Room: roomSite, ID: s.ID})
+		about := c.words.T("find.spot", words.A{"count": c.plan.PotsAt(s.ID)})
+		c.add(Hit{Kind: Spot, Title: s.Label(), About: about, Room: roomSite, ID: s.ID})
 	}
 }
 

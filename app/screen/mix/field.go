@@ -1,7 +1,6 @@
 package mix
 
 import (
-	"errors"
 	"math"
 	"strconv"
 	"strings"
@@ -95,9 +94,8 @@ func (s *Screen) volume(key, label, help string, v, least, most quantity.Volume,
 			unit = quantity.CubicFoot
 		}
 		got, err := s.words.Reader().Volume(typed, unit)
-		var parse *quantity.ParseError
-		if errors.As(err, &parse) {
-			return &words.Refusal{Text: s.words.Typed(parse)}
+		if err != nil {
+			return s.words.Unread(err)
 		}
 		if got < least || got > most {
 			return &words.Refusal{Text: s.words.T("mix_buying.range", words.A{"lowest": s.words.Volume(least, units), "highest": s.words.Volume(most, units)})}

@@ -193,11 +193,7 @@ func (s *Screen) Spots() Choice {
 	c := Choice{Chosen: -1}
 	pot := s.Chosen()
 	for i, spot := range s.session.Plan().Spots {
-		name := spot.Name
-		if name == "" {
-			name = spot.ID
-		}
-		c.Options = append(c.Options, name)
+		c.Options = append(c.Options, spot.Label())
 		if pot != nil && pot.Spot == spot.ID {
 			c.Chosen = i
 		}

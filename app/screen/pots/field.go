@@ -1,7 +1,6 @@
 package pots
 
 import (
-	"errors"
 	"strconv"
 	"strings"
 
@@ -228,7 +227,7 @@ func (s *Screen) put(spec *vessel.Spec, field vessel.Field, typed string) error 
 	case vessel.FieldWater:
 		v, err := s.words.Reader().Volume(typed, s.waterUnit())
 		spec.Water = v
-		return s.refusal(err)
+		return s.words.Unread(err)
 	case vessel.FieldReservoirWater:
 		if typed == "" {
 			spec.ReservoirWater = 0
@@ -236,7 +235,7 @@ func (s *Screen) put(spec *vessel.Spec, field vessel.Field, typed string) error 
 		}
 		v, err := s.words.Reader().Volume(typed, s.waterUnit())
 		spec.ReservoirWater = v
-		return s.refusal(err)
+		return s.words.Unread(err)
 	case vessel.FieldCells:
 		n, err := strconv.Atoi(typed)
 		if err != nil || n < 1 || n > vessel.MaxCells {
@@ -259,7 +258,7 @@ func (s *Screen) put(spec *vessel.Spec, field vessel.Field, typed string) error 
 	}
 	l, err := s.words.Reader().Length(typed, s.lengthUnit())
 	if err != nil {
-		return s.refusal(err)
+		return s.words.Unread(err)
 	}
 	*lengthOf(spec, field) = l
 	return nil
@@ -315,15 +314,6 @@ func lengthOf(spec *vessel.Spec, field vessel.Field) *quantity.Length {
 	default:
 		panic("pots: " + string(field) + " is no length")
 	}
-}
-
-// refusal turns an error of reading into one for the person; nil stays nil.
-func (s *Screen) refusal(err error) error {
-	var parse *quantity.ParseError
-	if errors.As(err, &parse) {
-		return &words.Refusal{Text: s.words.Typed(parse)}
-	}
-	return err
 }
 
 // setSpec is one edit of the chosen pot's shape.

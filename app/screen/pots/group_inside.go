@@ -1,6 +1,8 @@
 package pots
 
 import (
+	"strings"
+
 	"fourturn/app/words"
 	"fourturn/planner"
 	"fourturn/planner/quantity"
@@ -76,19 +78,7 @@ func (s *Screen) insideSummary(spec *vessel.Spec, v *vessel.Vessel) string {
 	if spec.DrainageLayer > 0 {
 		parts = append(parts, w.T("pots.summary_layer", words.A{"thickness": s.Length(spec.DrainageLayer)}))
 	}
-	return s.joined(parts)
-}
-
-// joined writes the parts of a summary in a row.
-func (s *Screen) joined(parts []string) string {
-	line := ""
-	for i, part := range parts {
-		if i > 0 {
-			line += ", "
-		}
-		line += part
-	}
-	return words.Capital(line)
+	return words.Capital(strings.Join(parts, ", "))
 }
 
 // named is a figure with its working that is not worked out by the front door.

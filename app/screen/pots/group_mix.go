@@ -2,6 +2,7 @@ package pots
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -193,20 +194,11 @@ func (s *Screen) diseaseField(pot *planner.Pot) (Field, bool) {
 func (s *Screen) diseases(pot *planner.Pot, stand *planner.Stand) []planner.Entry {
 	var list []planner.Entry
 	for _, e := range s.session.Plan().Log {
-		if e.Kind == planner.Diseased && e.Date >= stand.From && e.Date < stand.To && holds(e.Pots, pot.ID) {
+		if e.Kind == planner.Diseased && e.Date >= stand.From && e.Date < stand.To && slices.Contains(e.Pots, pot.ID) {
 			list = append(list, e)
 		}
 	}
 	return list
-}
-
-func holds(list []string, id string) bool {
-	for _, one := range list {
-		if one == id {
-			return true
-		}
-	}
-	return false
 }
 
 // setDisease enters in the log which disease was seen today, or takes it back.
@@ -225,7 +217,7 @@ func (s *Screen) setDisease(pot *planner.Pot, stand *planner.Stand, name string)
 			if p, err = p.WithoutEntry(e.ID); err != nil {
 				return p, err
 			}
-			if others := without(e.Pots, pot.ID); len(others) > 0 { // what it says of others stays
+			if others := slices.DeleteFunc(slices.Clone(e.Pots), func(id string) bool { return id == pot.ID }); len(others) > 0 { // what it says of others stays
 				e.Pots = others
 				p = p.WithEntry(e)
 			}
@@ -236,16 +228,6 @@ func (s *Screen) setDisease(pot *planner.Pot, stand *planner.Stand, name string)
 		return p, nil
 	})
 	return s.readable(err)
-}
-
-func without(list []string, id string) []string {
-	var kept []string
-	for _, one := range list {
-		if one != id {
-			kept = append(kept, one)
-		}
-	}
-	return kept
 }
 
 // BalanceRow is one change-out of the chosen pot in volumes, firm.

@@ -56,7 +56,7 @@ func (s *Screen) setPlantMass(typed string) error {
 		}
 		m, err := s.words.Reader().Mass(typed, unit)
 		if err != nil {
-			return s.refusal(err)
+			return s.words.Unread(err)
 		}
 		const least, most = quantity.Gram, 5 * quantity.Tonne
 		if m < least || m > most {

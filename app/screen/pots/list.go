@@ -268,7 +268,7 @@ func (r *listReader) sizes(line int, spec *vessel.Spec, cell string) error {
 	if spec.Kind == vessel.Measured {
 		v, err := w.Reader().Volume(cell, r.screen.waterUnit())
 		spec.Water = v
-		return r.unread(line, r.screen.refusal(err))
+		return r.unread(line, r.screen.words.Unread(err))
 	}
 	all := vessel.Dimensions(spec.Kind, "")
 	if len(all) == 0 {
@@ -291,7 +291,7 @@ func (r *listReader) sizes(line int, spec *vessel.Spec, cell string) error {
 		return r.fault(line, sizesColumn, "pots.list.size_count", words.A{"shape": w.T("vessel.kind." + string(spec.Kind)), "sizes": w.List(names...)})
 	}
 	for i, d := range dimensions {
-		*lengthOf(spec, d.Field) = lengths[i]
+		d.Set(spec, lengths[i])
 	}
 	return nil
 }

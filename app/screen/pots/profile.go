@@ -72,7 +72,7 @@ func (s *Screen) readLengths(measures []string) ([]quantity.Length, error) {
 		}
 		l, err := s.words.Reader().Length(m, s.lengthUnit())
 		if err != nil {
-			return nil, s.refusal(err)
+			return nil, s.words.Unread(err)
 		}
 		lengths = append(lengths, l)
 	}

@@ -37,7 +37,7 @@ func (s *Screen) readTemperature(typed string, usual quantity.Temperature) (quan
 	}
 	t, err := s.words.Reader().Temperature(typed, s.units())
 	if err != nil {
-		return 0, s.refusal(err)
+		return 0, s.words.Unread(err)
 	}
 	if t < coldestAsked || t > hottestAsked {
 		return 0, &words.Refusal{Text: s.words.T("site.range", words.A{

@@ -93,7 +93,7 @@ func (s *Screen) SetElevation(typed string) error {
 		}
 		l, err := s.words.Reader().Length(typed, unit)
 		if err != nil {
-			return s.refusal(err)
+			return s.words.Unread(err)
 		}
 		if l < lowest || l > highest {
 			return &words.Refusal{Text: s.words.T("site.range", words.A{"lowest": s.height(lowest), "highest": s.height(highest)})}

@@ -8,8 +8,6 @@
 package site
 
 import (
-	"errors"
-
 	"fourturn/app/session"
 	"fourturn/app/words"
 	"fourturn/planner"
@@ -140,13 +138,4 @@ func (s *Screen) refused(err error) error {
 		return &words.Refusal{Text: s.words.T("site.refused", words.A{"cause": err.Error()})}
 	}
 	return nil
-}
-
-// refusal is why a measure could not be read, in words.
-func (s *Screen) refusal(err error) error {
-	var parse *quantity.ParseError
-	if errors.As(err, &parse) {
-		return &words.Refusal{Text: s.words.Typed(parse)}
-	}
-	return err
 }

@@ -37,7 +37,7 @@ func (s *Screen) Spots() (list []SpotRow, chosen int) {
 	at := s.ChosenSpot()
 	for i, spot := range s.spots() {
 		row := SpotRow{
-			ID: spot.ID, Name: spotName(spot), Kind: words.Capital(s.words.T("climate.spot_" + kindOf(spot).Key)),
+			ID: spot.ID, Name: spot.Label(), Kind: words.Capital(s.words.T("climate.spot_" + kindOf(spot).Key)),
 			Light: s.lightOf(spot), Pots: s.session.Plan().PotsAt(spot.ID),
 		}
 		if out != nil {
@@ -50,13 +50,6 @@ func (s *Screen) Spots() (list []SpotRow, chosen int) {
 		list = append(list, row)
 	}
 	return list, chosen
-}
-
-func spotName(spot *planner.Spot) string {
-	if spot.Name != "" {
-		return spot.Name
-	}
-	return spot.ID
 }
 
 func kindOf(spot *planner.Spot) climate.Spot {
@@ -196,7 +189,7 @@ func (s *Screen) editSpot(edit func(*planner.Spot)) error {
 }
 
 func aboutSpot(spot *planner.Spot) []finding.Arg {
-	return []finding.Arg{{Name: "spot", Value: working.Text(spotName(spot))}}
+	return []finding.Arg{{Name: "spot", Value: working.Text(spot.Label())}}
 }
 
 // AddSpot adds a spot in the open to the site and looks at it.
@@ -294,7 +287,7 @@ func (s *Screen) SetPotWidth(typed string) error {
 	}
 	l, err := s.words.Reader().Length(typed, unit)
 	if err != nil {
-		return s.refusal(err)
+		return s.words.Unread(err)
 	}
 	if l < narrowest || l > widest {
 		return &words.Refusal{Text: s.words.T("site.range", words.A{"lowest": s.words.Length(narrowest, s.units()), "highest": s.words.Length(widest, s.units())})}

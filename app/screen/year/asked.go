@@ -104,7 +104,7 @@ func (s *Screen) places() (list []place, names []string) {
 			if spot.Site != site.ID {
 				continue
 			}
-			name := spotLabel(spot)
+			name := spot.Label()
 			if several {
 				name = s.words.T("year.spot_of_site", words.A{"site": site.Label(), "spot": name})
 			}
@@ -112,13 +112,6 @@ func (s *Screen) places() (list []place, names []string) {
 		}
 	}
 	return list, names
-}
-
-func spotLabel(spot *planner.Spot) string {
-	if spot.Name != "" {
-		return spot.Name
-	}
-	return spot.ID
 }
 
 // Places returns the sites and spots whose pots can be asked for.
@@ -228,7 +221,7 @@ func (s *Screen) text(all *planner.Outlook, i int) string {
 func (s *Screen) written(all *planner.Outlook, p *planner.PotOutlook) string {
 	parts := []string{p.Pot.Label(), p.Pot.Client}
 	if p.Spot != nil {
-		parts = append(parts, spotLabel(p.Spot))
+		parts = append(parts, p.Spot.Label())
 	}
 	for k := range p.Stands {
 		st := &p.Stands[k]

@@ -1,6 +1,7 @@
 package year
 
 import (
+	"slices"
 	"time"
 
 	"fourturn/planner"
@@ -108,7 +109,7 @@ func (s *Screen) Row(i int) Row {
 		Segments: make([]Segment, 0, len(p.Stands)), Feeds: make([]Mark, 0, len(p.Feeds)),
 	}
 	if p.Spot != nil {
-		row.Detail = spotLabel(p.Spot)
+		row.Detail = p.Spot.Label()
 	}
 	from, curve := p.ValueCurve()
 	for k := range p.Stands {
@@ -171,12 +172,7 @@ func telling(list []plants.Colour, used map[plants.Colour]bool) string {
 var habits = map[planner.Role]Habit{planner.Thriller: Upright, planner.Filler: Mounding, planner.Spiller: Trailing}
 
 func seasonIndex(season planner.Season) int {
-	for i, s := range planner.Seasons {
-		if s == season {
-			return i
-		}
-	}
-	return 0
+	return max(0, slices.Index(planner.Seasons[:], season))
 }
 
 func turnOf(plan *planner.Plan, product string) int {

@@ -55,7 +55,7 @@ func (s *Screen) Story(row int) Story {
 func (s *Screen) aboutPot(p *planner.PotOutlook) string {
 	about := ""
 	if p.Spot != nil {
-		about = s.words.T("year.stands_at", words.A{"place": spotLabel(p.Spot)})
+		about = s.words.T("year.stands_at", words.A{"place": p.Spot.Label()})
 	}
 	if p.Pot.Client != "" {
 		about = s.words.T("year.of_client", words.A{"place": about, "client": p.Pot.Client})
