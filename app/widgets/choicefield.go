@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"image/color"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -66,8 +67,11 @@ func (c *ChoiceField) SetChoice(i int) {
 	}
 }
 
-// SetOptions changes the list; the choice is lost.
+// SetOptions changes the list. The choice is lost if the list is another one.
 func (c *ChoiceField) SetOptions(options []string) {
+	if slices.Equal(c.options, options) {
+		return
+	}
 	c.quiet = true
 	defer func() { c.quiet = false }()
 	c.options = options

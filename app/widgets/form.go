@@ -35,7 +35,6 @@ type formField struct {
 	measure *MeasureField
 	note    *NoteField
 	choice  *ChoiceField
-	options []string
 }
 
 // NewForm returns an empty form whose fields are laid out by grid.
@@ -68,7 +67,6 @@ func (f *Form) build(fields []FormField) {
 		f.fields = append(f.fields, one)
 		switch {
 		case now.Options != nil:
-			one.options = now.Options
 			one.choice = NewChoiceField(now.Label, now.Help, now.Options, func(i int) { one.now.Choose(i) })
 			f.grid.Add(one.choice)
 		case now.Lines:
@@ -92,10 +90,7 @@ func (f *formField) show(now FormField) {
 	f.now = now
 	switch {
 	case f.choice != nil:
-		if !slices.Equal(f.options, now.Options) {
-			f.options = now.Options
-			f.choice.SetOptions(now.Options)
-		}
+		f.choice.SetOptions(now.Options)
 		f.choice.SetChoice(now.Chosen)
 	case f.note != nil:
 		f.note.SetValue(now.Value)

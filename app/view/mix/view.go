@@ -29,9 +29,7 @@ type View struct {
 	header  *widgets.PageHeader
 	span    *widgets.Segments
 	client  *widgets.ChoiceField
-	clients int
 	season  *widgets.ChoiceField
-	seasons bool // the seasons are in the list
 	choices *fyne.Container
 	body    *fyne.Container // what is to buy, built anew with the figures
 	shelf   *shelf
@@ -46,7 +44,6 @@ func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 		v.Refresh()
 	})
 	clients, _ := s.Clients()
-	v.clients = len(clients)
 	v.client = widgets.NewChoiceField(w.T("mix_buying.whose"), "", clients, func(i int) {
 		s.ChooseClient(i)
 		v.Refresh()
@@ -101,21 +98,15 @@ func (v *View) Refresh() {
 // showChoices offers season and client where there is something to choose.
 func (v *View) showChoices() {
 	names, client := v.screen.Clients()
-	if len(names) != v.clients {
-		v.clients = len(names)
-		v.client.SetOptions(names)
-	}
+	v.client.SetOptions(names)
 	v.client.SetChoice(client)
 	v.choices.Objects = nil
 	if seasons, chosen := v.screen.Seasons(); len(seasons) > 0 {
-		if !v.seasons {
-			v.seasons = true
-			v.season.SetOptions(seasons)
-		}
+		v.season.SetOptions(seasons)
 		v.season.SetChoice(chosen)
 		v.choices.Add(v.season)
 	}
-	if v.clients > 1 {
+	if len(names) > 1 {
 		v.choices.Add(v.client)
 	}
 	v.choices.Refresh()

@@ -25,7 +25,6 @@ type chosen struct {
 	season  *widgets.ChoiceField
 	refusal *fyne.Container // why the last plant was not added
 	add     fyne.CanvasObject
-	pots    []string
 	name    string
 	side    *plantdraw.Picture
 	above   *plantdraw.Picture
@@ -37,8 +36,7 @@ func newChosen(v *View) *chosen {
 	c := &chosen{view: v, known: container.New(layout.NewCustomPaddedVBoxLayout(theme.Step))}
 	c.side, c.above = plantdraw.NewSide(nil, sideLeast), plantdraw.NewFromAbove(nil, aboveLeast)
 	c.hint = widgets.NewAside(w.T("plant_book.choose"))
-	c.pots = s.Pots().Options
-	c.pot = widgets.NewChoiceField(w.T("plant_book.pot"), "", c.pots, func(i int) {
+	c.pot = widgets.NewChoiceField(w.T("plant_book.pot"), "", s.Pots().Options, func(i int) {
 		s.ChoosePot(i)
 		v.Refresh()
 	})
@@ -77,10 +75,7 @@ func (c *chosen) refuse(remarks ...fyne.CanvasObject) {
 func (c *chosen) show() {
 	s := c.view.screen
 	pots := s.Pots()
-	if !slices.Equal(pots.Options, c.pots) {
-		c.pots = pots.Options
-		c.pot.SetOptions(c.pots)
-	}
+	c.pot.SetOptions(pots.Options)
 	c.pot.SetChoice(pots.Chosen)
 	c.season.SetChoice(s.Seasons().Chosen)
 	told, ok := s.Told()

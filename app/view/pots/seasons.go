@@ -1,8 +1,6 @@
 package pots
 
 import (
-	"slices"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
@@ -20,7 +18,6 @@ type seasons struct {
 type seasonRow struct {
 	card    *widgets.Section
 	recipe  *widgets.ChoiceField
-	options []string
 	start   *widgets.Figure
 	spread  *widgets.Figure
 	plants  fyne.CanvasObject
@@ -43,9 +40,9 @@ func (s *seasons) show(rows []screen.SeasonRow) {
 
 func (s *seasons) newRow(row screen.SeasonRow) *seasonRow {
 	w := s.view.words
-	r := &seasonRow{options: row.Recipes.Options, figures: container.New(pairs{})}
+	r := &seasonRow{figures: container.New(pairs{})}
 	season := row.Season
-	r.recipe = widgets.NewChoiceField(w.T("pots.planting"), "", r.options, func(i int) {
+	r.recipe = widgets.NewChoiceField(w.T("pots.planting"), "", row.Recipes.Options, func(i int) {
 		s.view.try(s.view.screen.SetRecipe(season, i))
 	})
 	r.start = widgets.NewFigure(widgets.FigureData{}, nil)
@@ -57,10 +54,7 @@ func (s *seasons) newRow(row screen.SeasonRow) *seasonRow {
 }
 
 func (s *seasons) fill(r *seasonRow, row screen.SeasonRow) {
-	if !slices.Equal(row.Recipes.Options, r.options) {
-		r.options = row.Recipes.Options
-		r.recipe.SetOptions(r.options)
-	}
+	r.recipe.SetOptions(row.Recipes.Options)
 	r.recipe.SetChoice(row.Recipes.Chosen)
 	list := row.Figures
 	if row.Start.Label == "" {

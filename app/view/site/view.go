@@ -32,20 +32,20 @@ const (
 
 // View is the page of a site.
 type View struct {
-	screen *screen.Screen
-	words  *words.Words
-	shell  Shell
-	page   fyne.CanvasObject
-	header *widgets.PageHeader
-	parts  *widgets.Segments
-	sites  *widgets.ChoiceField
-	names  []string // of the sites in the choice
-	body   *fyne.Container
-	scroll *container.Scroll
-	year   *yearPart
-	spots  *spotsPart
-	place  *placePart
-	empty  fyne.CanvasObject
+	screen  *screen.Screen
+	words   *words.Words
+	shell   Shell
+	page    fyne.CanvasObject
+	header  *widgets.PageHeader
+	parts   *widgets.Segments
+	sites   *widgets.ChoiceField
+	several bool // sites to choose from
+	body    *fyne.Container
+	scroll  *container.Scroll
+	year    *yearPart
+	spots   *spotsPart
+	place   *placePart
+	empty   fyne.CanvasObject
 }
 
 // New returns the page.
@@ -112,7 +112,7 @@ func (v *View) Refresh() {
 	v.header.Set(v.words.T("site.title"), v.screen.Name())
 	v.refreshSites()
 	var objects []fyne.CanvasObject
-	if len(v.names) > 1 {
+	if v.several {
 		objects = append(objects, container.New(widgets.Columns{Least: 260, Most: 3}, v.sites))
 	}
 	switch part := v.parts.Choice(); {
@@ -138,15 +138,9 @@ func (v *View) Refresh() {
 // refreshSites brings the choice among several sites up to date.
 func (v *View) refreshSites() {
 	names, chosen := v.screen.Names()
-	same := len(names) == len(v.names)
-	for i := 0; same && i < len(names); i++ {
-		same = names[i] == v.names[i]
-	}
-	if !same {
-		v.names = names
-		v.sites.SetOptions(names)
-	}
+	v.sites.SetOptions(names)
 	v.sites.SetChoice(chosen)
+	v.several = len(names) > 1
 }
 
 // noClimate says that the site has no climate yet, and why where that is known.

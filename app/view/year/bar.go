@@ -13,19 +13,13 @@ import (
 type bar struct {
 	view                 *View
 	search               *widgets.FilterEntry
-	client, place, shape *choice
+	client, place, shape *widgets.ChoiceField
 	risk                 *widgets.ChoiceField
 	all                  *widgets.Button
 	object               fyne.CanvasObject
 
 	span                 *widgets.Segments
 	today, closer, wider *widgets.Button
-}
-
-// choice is a list that may change with the plan.
-type choice struct {
-	field   *widgets.ChoiceField
-	options []string
 }
 
 // spans are the days that can be shown with one press: a month to all there is, which
@@ -53,7 +47,7 @@ func newBar(v *View) *bar {
 	b.all = widgets.NewButton(widgets.ButtonData{Icon: theme.IconClose, Kind: widgets.ButtonQuiet, Name: w.T("year.show_all")}, v.showAll)
 	b.all.OnHint = v.shell.Status
 	b.object = container.New(widgets.Flow{Grow: true},
-		container.New(widgets.LeastWide(searchWide), b.search), b.client.field, b.place.field, b.shape.field, b.all, b.risk)
+		container.New(widgets.LeastWide(searchWide), b.search), b.client, b.place, b.shape, b.all, b.risk)
 	b.zoom()
 	return b
 }
@@ -80,13 +74,11 @@ func (b *bar) zoom() {
 	b.wider = button(widgets.ButtonData{Label: "−", Kind: widgets.ButtonQuiet, Name: w.T("year.wider")}, func() { b.view.strips.zoomBy(-1) })
 }
 
-func (b *bar) newChoice(name string, options func() screen.Choice, set func(int)) *choice {
-	c := &choice{options: options().Options}
-	c.field = widgets.NewCompactChoice(name, c.options, func(i int) {
+func (b *bar) newChoice(name string, options func() screen.Choice, set func(int)) *widgets.ChoiceField {
+	return widgets.NewCompactChoice(name, options().Options, func(i int) {
 		set(i)
 		b.view.showRows()
 	})
-	return c
 }
 
 // show brings the lists up to date with the plan. One in which there is nothing to
@@ -96,9 +88,9 @@ func (b *bar) show() {
 	if b.search.Text != s.Query() {
 		b.search.SetText(s.Query())
 	}
-	b.client.set(s.Clients())
-	b.place.set(s.Places())
-	b.shape.set(s.Shapes())
+	offer(b.client, s.Clients())
+	offer(b.place, s.Places())
+	offer(b.shape, s.Shapes())
 	_, risk := s.Risks()
 	b.risk.SetChoice(risk)
 	if s.Asked() {
@@ -108,29 +100,15 @@ func (b *bar) show() {
 	}
 }
 
-func (c *choice) set(now screen.Choice) {
-	if !equal(now.Options, c.options) {
-		c.options = now.Options
-		c.field.SetOptions(now.Options)
-	}
-	c.field.SetChoice(now.Chosen)
+// offer shows a list, where there is something to choose.
+func offer(field *widgets.ChoiceField, now screen.Choice) {
+	field.SetOptions(now.Options)
+	field.SetChoice(now.Chosen)
 	if len(now.Options) > 1 {
-		c.field.Show()
+		field.Show()
 	} else {
-		c.field.Hide()
+		field.Hide()
 	}
-}
-
-func equal(a, b []string) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
 }
 
 // showSpan marks the span that is in sight, or none where it is another.
