@@ -168,12 +168,13 @@ func (r *potRenderer) draw(w, h int) image.Image {
 	if size.Width > 0 {
 		pixels = float64(w) / float64(size.Width)
 	}
-	p := &potPainter{sheet: ink.NewSheet(w, h), look: lookOf(r.drawing), at: r.sheet, pixels: pixels}
+	p := &potPainter{look: lookOf(r.drawing), at: r.sheet, pixels: pixels}
 	data := r.drawing.data
 	now := drawnPot{data: data, sheet: r.sheet, w: w, h: h, palette: p.plantPalette(), soil: p.look.colour(theme.ColorSoil)}
 	if r.drawn.image != nil && now.same(&r.drawn) {
 		return r.drawn.image
 	}
+	p.sheet = ink.NewSheet(w, h)
 	if data.Side != nil {
 		p.side(data.Side)
 	}

@@ -92,7 +92,6 @@ func (p *placePart) refresh() {
 	if s.Chosen() == nil {
 		p.rest.Hide()
 		p.remove.Hide()
-		p.box.Refresh()
 		return
 	}
 	p.rest.Show()
@@ -110,7 +109,6 @@ func (p *placePart) refresh() {
 	p.refreshFreezes(v)
 	p.record.refresh()
 	p.own.refresh()
-	p.box.Refresh()
 }
 
 // refreshFreezes offers the dates of a US station, where there is one nearby.

@@ -60,7 +60,6 @@ func (p *spotsPart) refresh() {
 	if len(p.rows) == 0 {
 		p.list.Objects = []fyne.CanvasObject{p.none}
 		p.chosen.Hide()
-		p.box.Refresh()
 		return
 	}
 	at := words.A{"threshold": p.view.screen.Threshold()}
@@ -82,7 +81,6 @@ func (p *spotsPart) refresh() {
 	p.list.Objects = []fyne.CanvasObject{tall(p.table, len(p.rows), most)}
 	p.chosen.Show()
 	p.showChosen()
-	p.box.Refresh()
 }
 
 func (p *spotsPart) cell(row, column int) widgets.Cell {

@@ -1,6 +1,8 @@
 package site
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -43,6 +45,7 @@ func newYearPart(v *View) *yearPart {
 	p.risk.OnTry = func(percent int) {
 		s.TryRisk(percent)
 		p.refreshDates()
+		v.body.Refresh() // what is below makes room
 	}
 	p.risk.OnTake = func(percent int) { v.try(s.TakeRisk(percent)) }
 	p.chart = widgets.NewClimateChart(widgets.ClimateData{})
@@ -93,7 +96,6 @@ func (p *yearPart) refresh() {
 	p.months.Objects = []fyne.CanvasObject{p.monthTable()}
 	p.source.Objects = []fyne.CanvasObject{widgets.NewText(s.Source())}
 	p.refreshDates()
-	p.box.Refresh()
 }
 
 // refreshDates shows what moves with the risk.
@@ -122,20 +124,13 @@ func (p *yearPart) refreshDates() {
 	v.fill(p.freezes, s.Freezes())
 	v.fill(p.heat, s.Heat())
 	p.tell(s.Told())
-	v.body.Refresh() // what is below makes room
 }
 
 // tell says what is not usual about the place, in one remark.
 func (p *yearPart) tell(lines []string) {
 	p.told.Objects = nil
 	if len(lines) > 0 {
-		text := ""
-		for i, line := range lines {
-			if i > 0 {
-				text += "\n"
-			}
-			text += line
-		}
+		text := strings.Join(lines, "\n")
 		p.told.Add(widgets.NewNotice(widgets.NoticeData{Kind: widgets.NoticeNote, Title: p.view.words.T("site.told_title"), Text: text}))
 	}
 	p.told.Refresh()
