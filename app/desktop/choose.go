@@ -23,10 +23,6 @@ var chooserSize = fyne.NewSize(560, 360)
 // ChooseFile asks which plan to open.
 func (s *Shell) ChooseFile() {
 	s.whenSaved(func() {
-		exists := func(path string) error {
-			_, err := os.Stat(path)
-			return err
-		}
 		s.newFileDialog("", exists, s.OpenFile).show(s, "desktop.open_title", "desktop.open_accept")
 	})
 }

@@ -1,7 +1,6 @@
 package desktop
 
 import (
-	"os"
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
@@ -23,10 +22,6 @@ func (s *Shell) CompareFile() { s.session.CompareFile(s.compared) }
 
 // ChooseSecondCopy asks for another copy of the plan, to bring in what is in it.
 func (s *Shell) ChooseSecondCopy() {
-	exists := func(path string) error {
-		_, err := os.Stat(path)
-		return err
-	}
 	bring := func(path string) { s.session.CompareCopy(path, s.compared) }
 	s.newFileDialog("", exists, bring).show(s, "desktop.bring_in_title", "desktop.open_accept")
 }
