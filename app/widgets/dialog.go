@@ -75,7 +75,7 @@ func (d *Dialog) build() fyne.CanvasObject {
 		d.accept = NewButton(ButtonData{Label: d.data.Accept, Kind: kind}, d.Accept)
 		buttons = append(buttons, d.accept)
 	}
-	content := container.New(&leastLayout{d.data.Size}, d.data.Content)
+	content := container.New(least(d.data.Size), d.data.Content)
 	foot := container.New(layout.NewCustomPaddedHBoxLayout(theme.Step), buttons...)
 	d.head = newWritten(d.data.Title, scriptHeading)
 	return container.New(layout.NewCustomPaddedLayout(theme.Step2, theme.Step2, theme.Step3, theme.Step3),
@@ -111,9 +111,6 @@ func (d *Dialog) key(ev *fyne.KeyEvent) {
 		d.Accept()
 	}
 }
-
-// SetOnAccept says what accepting does, where it needs the dialog itself.
-func (d *Dialog) SetOnAccept(onAccept func() bool) { d.data.OnAccept = onAccept }
 
 // Accept does what the main button does.
 func (d *Dialog) Accept() {
@@ -235,15 +232,3 @@ func (r *dialogRenderer) Objects() []fyne.CanvasObject {
 }
 
 func (r *dialogRenderer) Destroy() {}
-
-// leastLayout gives its one child all the room and at least a given size.
-type leastLayout struct{ least fyne.Size }
-
-func (l *leastLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[0].MinSize().Max(l.least)
-}
-
-func (l *leastLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	objects[0].Move(fyne.Position{})
-	objects[0].Resize(size)
-}

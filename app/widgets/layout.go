@@ -69,16 +69,23 @@ func (SideMargin) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return objects[0].MinSize().AddWidthHeight(theme.Step2, theme.Step2)
 }
 
-// LeastHigh gives what scrolls by itself a height within a page that scrolls.
-type LeastHigh float32
+// least gives its one child all the room, and at least a size.
+type least fyne.Size
 
-// Layout is called by the toolkit.
-func (h LeastHigh) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
-
-// MinSize is that of the content, and at least the height.
-func (h LeastHigh) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[0].MinSize().Max(fyne.NewSize(0, float32(h)))
+func (l least) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Move(fyne.Position{})
+	objects[0].Resize(size)
 }
+
+func (l least) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().Max(fyne.Size(l))
+}
+
+// LeastHigh gives what scrolls by itself a height within a page that scrolls.
+func LeastHigh(height float32) fyne.Layout { return least{Height: height} }
+
+// LeastWide gives its one child a least width.
+func LeastWide(width float32) fyne.Layout { return least{Width: width} }
 
 // Flow sets its objects side by side at their least widths and goes on in the next
 // line where one is full. What is left of a line is given to the first object of it
@@ -146,15 +153,4 @@ func (f Flow) MinSize(objects []fyne.CanvasObject) fyne.Size {
 		}
 	}
 	return fyne.NewSize(wide, max(0, high-theme.Step))
-}
-
-// LeastWide gives its one child a least width.
-type LeastWide float32
-
-// Layout is called by the toolkit.
-func (w LeastWide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
-
-// MinSize is that of the child, and at least the width.
-func (w LeastWide) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[0].MinSize().Max(fyne.NewSize(float32(w), 0))
 }

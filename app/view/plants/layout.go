@@ -6,15 +6,8 @@ import (
 	"fourturn/app/theme"
 )
 
-// searchWidth gives the search the width of a long plant name.
-type searchWidth struct{}
-
-func (searchWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
-
-func (searchWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	const long = 280
-	return objects[0].MinSize().Max(fyne.NewSize(long, 0))
-}
+// searchWidth is that of a long plant name.
+const searchWidth = 280
 
 // sideBySide gives the chosen plant a column that its facts need and the table the
 // rest, whose width it tells.

@@ -31,7 +31,7 @@ type View struct {
 	shell   Shell
 	page    fyne.CanvasObject
 	header  *widgets.PageHeader
-	search  *searchEntry
+	search  *widgets.FilterEntry
 	filters []*widgets.ChoiceField // in the order of the screen's
 	order   *widgets.ChoiceField
 	clear   *widgets.Button
@@ -47,10 +47,10 @@ type View struct {
 // New returns the room.
 func New(s *screen.Screen, w *words.Words, shell Shell) *View {
 	v := &View{screen: s, words: w, shell: shell}
-	v.search = newSearchEntry(w.T("plant_book.search"), v.find, v.toTable)
+	v.search = widgets.NewFilterEntry(w.T("plant_book.search"), v.find, v.toTable)
 	v.clear = widgets.NewButton(widgets.ButtonData{Icon: theme.IconClose, Label: w.T("plant_book.clear"), Kind: widgets.ButtonQuiet}, v.showAll)
 	v.sideBySide = widgets.NewButton(widgets.ButtonData{}, v.compare)
-	v.header = widgets.NewPageHeader(w.T("plant_book.title"), "", v.sideBySide, v.clear, container.New(searchWidth{}, v.search))
+	v.header = widgets.NewPageHeader(w.T("plant_book.title"), "", v.sideBySide, v.clear, container.New(widgets.LeastWide(searchWidth), v.search))
 	v.columns = allColumns
 	v.table = widgets.NewDataTable(widgets.TableData{Sorted: -1})
 	v.table.OnSelect = func(row int) {

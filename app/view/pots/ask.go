@@ -4,7 +4,6 @@ import (
 	"strconv"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"fourturn/app/widgets"
 )
@@ -38,28 +37,6 @@ func (v *View) askAlike() {
 			return true
 		},
 	})
-}
-
-// listEntry is a place for many lines whose Esc cancels the dialog around it.
-type listEntry struct {
-	widget.Entry
-	onEscape func()
-}
-
-func newListEntry() *listEntry {
-	e := &listEntry{}
-	e.MultiLine = true
-	e.ExtendBaseWidget(e)
-	return e
-}
-
-// TypedKey cancels on Esc, which the toolkit's entry keeps to itself.
-func (e *listEntry) TypedKey(ev *fyne.KeyEvent) {
-	if ev.Name == fyne.KeyEscape && e.onEscape != nil {
-		e.onEscape()
-		return
-	}
-	e.Entry.TypedKey(ev)
 }
 
 // listSize is the place for the rows of a list: a dozen, each with its five columns.

@@ -23,7 +23,7 @@ const mostShown = 40
 // fault is said before anything is added.
 type listDialog struct {
 	view *View
-	rows *listEntry
+	rows *widgets.RowsEntry
 	said *fyne.Container
 	file screen.ListFile // where the rows are from; zero for typed or pasted ones
 	all  string          // the rows, where more than the entry shows; or ""
@@ -32,9 +32,7 @@ type listDialog struct {
 // askList asks for a list of pots: pasted, typed, or out of a file.
 func (v *View) askList() {
 	w := v.words
-	d := &listDialog{view: v, rows: newListEntry(), said: container.NewStack(widgets.NewText(" "))}
-	d.rows.PlaceHolder = w.T("pots.paste_example")
-	d.rows.Wrapping = fyne.TextWrapOff
+	d := &listDialog{view: v, rows: widgets.NewRowsEntry(w.T("pots.paste_example")), said: container.NewStack(widgets.NewText(" "))}
 	d.rows.OnChanged = d.typed
 	foot := fyne.CanvasObject(d.said)
 	if shell, ok := v.shell.(picker); ok {
@@ -43,12 +41,11 @@ func (v *View) askList() {
 		})
 		foot = container.NewVBox(d.said, container.NewHBox(open))
 	}
-	asked := widgets.ShowDialog(v.shell.Canvas(), widgets.DialogData{
+	widgets.ShowDialog(v.shell.Canvas(), widgets.DialogData{
 		Title: w.T("pots.paste_title"), Content: container.NewBorder(widgets.NewText(w.T("pots.paste_text")), foot, nil, nil, d.rows),
 		Accept: w.T("pots.paste_add"), Cancel: w.T("pots.cancel"), Size: listSize, Focus: d.rows,
 		OnAccept: d.add,
 	})
-	d.rows.onEscape = asked.Cancel
 }
 
 func (d *listDialog) say(text string) {

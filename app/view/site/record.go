@@ -8,7 +8,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	screen "fourturn/app/screen/site"
 	"fourturn/app/theme"
@@ -136,39 +135,15 @@ func (p *recordPart) read(path string) {
 // askPaste asks for the rows of a table.
 func (p *recordPart) askPaste() {
 	v, w := p.view, p.view.words
-	rows := newRowsEntry()
-	rows.PlaceHolder = w.T("site.record_paste_example")
-	rows.Wrapping = fyne.TextWrapOff
-	dialog := widgets.ShowDialog(v.shell.Canvas(), widgets.DialogData{
+	rows := widgets.NewRowsEntry(w.T("site.record_paste_example"))
+	var dialog *widgets.Dialog
+	dialog = widgets.ShowDialog(v.shell.Canvas(), widgets.DialogData{
 		Title: w.T("site.record_paste_title"), Content: container.NewBorder(widgets.NewText(w.T("site.record_paste_text")), nil, nil, nil, rows),
 		Accept: w.T("site.record_read"), Cancel: w.T("site.cancel"), Size: fyne.NewSize(560, 260), Focus: rows,
+		OnAccept: func() bool {
+			dialog.Close() // what was understood must not lie over it
+			p.show(v.screen.ReadPasted(rows.Text))
+			return false
+		},
 	})
-	rows.onEscape = dialog.Cancel
-	dialog.SetOnAccept(func() bool {
-		dialog.Close() // what was understood must not lie over it
-		p.show(v.screen.ReadPasted(rows.Text))
-		return false
-	})
-}
-
-// rowsEntry is a place for many lines whose Esc cancels the dialog around it.
-type rowsEntry struct {
-	widget.Entry
-	onEscape func()
-}
-
-func newRowsEntry() *rowsEntry {
-	e := &rowsEntry{}
-	e.MultiLine = true
-	e.ExtendBaseWidget(e)
-	return e
-}
-
-// TypedKey cancels on Esc, which the toolkit's entry keeps to itself.
-func (e *rowsEntry) TypedKey(ev *fyne.KeyEvent) {
-	if ev.Name == fyne.KeyEscape && e.onEscape != nil {
-		e.onEscape()
-		return
-	}
-	e.Entry.TypedKey(ev)
 }
