@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"sort"
 	"strings"
 	"sync"
@@ -42,8 +43,9 @@ func (s *Store) Beside(path string, plan *planner.Plan) ([]Beside, error) {
 		return nil, &FileError{Reading, path, NothingToLose, err}
 	}
 	var found []Beside
+	settled := s.settledLines(target)
 	for _, one := range s.glimpses.look(s, filepath.Dir(target), candidates(filepath.Base(target), entries)) {
-		if akin(plan, one.Plan) && !same(valueOf(plan), valueOf(one.Plan)) && !s.settled(target, one.Sum) {
+		if !isSettled(settled, one.Sum) && akin(plan, one.Plan) && !same(valueOf(plan), valueOf(one.Plan)) {
 			found = append(found, one)
 		}
 	}
@@ -139,7 +141,7 @@ func thingsOf(plan *planner.Plan) map[string]bool {
 // that it is not offered again. The copy itself stays where it is.
 func (s *Store) Settle(path string, sum [sha256.Size]byte) error {
 	target, err := s.disk.Resolve(path)
-	if err == nil && !s.settled(target, sum) {
+	if err == nil && !isSettled(s.settledLines(target), sum) {
 		err = s.settle(target, sum)
 	}
 	if err != nil {
@@ -157,14 +159,9 @@ func (s *Store) settle(target string, sum [sha256.Size]byte) error {
 	return s.writeState(s.settledFile(target), append(bytes.Join(lines, []byte("\n")), '\n'))
 }
 
-func (s *Store) settled(target string, sum [sha256.Size]byte) bool {
+func isSettled(lines [][]byte, sum [sha256.Size]byte) bool {
 	wanted := []byte(hex.EncodeToString(sum[:]))
-	for _, line := range s.settledLines(target) {
-		if bytes.Equal(line, wanted) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(lines, func(line []byte) bool { return bytes.Equal(line, wanted) })
 }
 
 func (s *Store) settledLines(target string) [][]byte {
