@@ -27,16 +27,14 @@ func runCalendar(t *terminal, args []string) int {
 	if !ok {
 		return exitFault
 	}
-	if o.today.IsZero() {
-		o.today = t.today()
-	}
-	outlook := planner.WorkOut(document.Plan(), reference(t), o.today)
+	today := o.day(t)
+	outlook := planner.WorkOut(document.Plan(), reference(t), today)
 	before, err := calendarBefore(o.out)
 	if err != nil {
 		t.complain("command.cannot_read", words.A{"file": o.out, "cause": cause(err)})
 		return exitFault
 	}
-	entries := ics.Update(before, calendarEntries(t.words, outlook), o.today, o.today.AddDays(-calendarKeep))
+	entries := ics.Update(before, calendarEntries(t.words, outlook), today, today.AddDays(-calendarKeep))
 	ics.Sort(entries)
 	if err := writeCalendar(o.out, ics.Calendar{Name: document.Plan().Title, Entries: entries}, t.now()); err != nil {
 		t.complain("command.cannot_write", words.A{"file": o.out, "cause": cause(err)})

@@ -21,15 +21,12 @@ func runCheck(t *terminal, args []string) int {
 	if !ok {
 		return exitFault
 	}
-	if o.today.IsZero() {
-		o.today = t.today()
-	}
 	plan := document.Plan()
 	for _, p := range document.Warnings() {
 		fmt.Fprintf(t.out, "%s:%d:%d: %s: %s\n", o.plan, p.Line, p.Column, t.words.T("words.severity.warning"), t.words.Finding(p.Finding, plan.Units))
 	}
 	code := exitGood
-	found := planner.WorkOut(plan, reference(t), o.today).Findings
+	found := planner.WorkOut(plan, reference(t), o.day(t)).Findings
 	for _, f := range sortedByPlace(found, document.Position) {
 		line, column, _ := document.Position(f.Where)
 		fmt.Fprintf(t.out, "%s:%d:%d: %s: %s: %s\n", o.plan, line, column,

@@ -19,10 +19,7 @@ func runFigures(t *terminal, args []string) int {
 	if !ok {
 		return exitFault
 	}
-	if o.today.IsZero() {
-		o.today = t.today()
-	}
-	outlook := planner.WorkOut(document.Plan(), reference(t), o.today)
+	outlook := planner.WorkOut(document.Plan(), reference(t), o.day(t))
 	if err := printFigures(t.out, t.words, outlook, o.json); err != nil {
 		t.complain("command.cannot_print", words.A{"cause": cause(err)})
 		return exitFault

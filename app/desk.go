@@ -26,15 +26,20 @@ func (d *desk) post(f func()) {
 // until runs what is posted until a condition holds.
 func (d *desk) until(holds func() bool) {
 	for !holds() {
-		d.mu.Lock()
-		posted := d.posted
-		d.posted = nil
-		d.mu.Unlock()
-		for _, f := range posted {
-			f()
-		}
-		if len(posted) == 0 && !holds() {
+		if !d.run() && !holds() {
 			<-d.came
 		}
 	}
+}
+
+// run runs what is posted by now and reports whether there was anything.
+func (d *desk) run() bool {
+	d.mu.Lock()
+	posted := d.posted
+	d.posted = nil
+	d.mu.Unlock()
+	for _, f := range posted {
+		f()
+	}
+	return len(posted) > 0
 }

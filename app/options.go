@@ -15,6 +15,14 @@ type options struct {
 	today civil.Date
 }
 
+// day returns the day to look at a plan on: the one that was asked for, else today.
+func (o options) day(t *terminal) civil.Date {
+	if o.today.IsZero() {
+		return t.today()
+	}
+	return o.today
+}
+
 // parseOptions sorts the words behind a command. allowed names the options that
 // the command knows, such as "--json"; plan says whether it takes a plan file.
 func parseOptions(args []string, plan bool, allowed ...string) (options, bool) {

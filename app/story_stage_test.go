@@ -63,31 +63,11 @@ func (s *stage) settle() {
 			return current && !s.session.Busy(session.OpeningFile) && !s.session.Busy(session.SavingFile)
 		})
 		time.Sleep(5 * time.Millisecond)
-		if s.runPosted() {
+		if s.desk.run() {
 			still = -1
 		}
 	}
-	s.lay()
-}
-
-// runPosted runs what has come back by now and reports whether there was anything.
-func (s *stage) runPosted() bool {
-	s.desk.mu.Lock()
-	posted := s.desk.posted
-	s.desk.posted = nil
-	s.desk.mu.Unlock()
-	for _, f := range posted {
-		f()
-	}
-	return len(posted) > 0
-}
-
-// lay has the window laid out twice, because text that wraps knows its height only once
-// it knows its width.
-func (s *stage) lay() {
-	size := s.window.Canvas().Size()
-	s.window.Resize(size.AddWidthHeight(1, 1))
-	s.window.Resize(size)
+	layTwice(s.window)
 }
 
 // quit ends the program as a person does who has saved.

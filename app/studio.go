@@ -56,13 +56,18 @@ func (s *studio) close() {
 	_ = os.RemoveAll(s.state)
 }
 
-// picture writes what the window shows as PNG. The window is laid out twice,
-// because text that wraps knows its height only once it knows its width.
+// picture writes what the window shows as PNG.
 func (s *studio) picture(path string) error {
-	size := s.window.Canvas().Size()
-	s.window.Resize(size.AddWidthHeight(1, 1))
-	s.window.Resize(size)
+	layTwice(s.window)
 	return writePNG(path, s.window.Canvas())
+}
+
+// layTwice lays a window out twice, because text that wraps knows its height only once
+// it knows its width.
+func layTwice(w fyne.Window) {
+	size := w.Canvas().Size()
+	w.Resize(size.AddWidthHeight(1, 1))
+	w.Resize(size)
 }
 
 func writePNG(path string, c fyne.Canvas) error {
