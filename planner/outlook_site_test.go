@@ -1,41 +1,21 @@
 package planner_test
 
 import (
-	"compress/gzip"
-	"os"
 	"testing"
 
 	"fourturn/planner"
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
+	"fourturn/planner/climate/climatetest"
 	"fourturn/planner/quantity"
 )
 
 func ptr[T any](x T) *T { return &x }
 
-// dailyRecord reads a daily series of the shared test data.
-func dailyRecord(t testing.TB, id string) *climate.Record {
-	t.Helper()
-	f, err := os.Open("../testdata/climate/" + id + ".csv.gz")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	zip, err := gzip.NewReader(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, _, err := climate.ReadDaily(zip, climate.ReadOptions{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
-
 // A daily record lives on in the plan: the dates that follow are those of the record
 // itself.
 func TestARecordLivesInThePlan(t *testing.T) {
-	r := dailyRecord(t, "USW00094728")
+	r := climatetest.Record(t, "USW00094728")
 	d, err := r.Digest("central park.csv", false, 0)
 	if err != nil {
 		t.Fatal(err)

@@ -3,11 +3,8 @@ package climate_test
 import (
 	"bufio"
 	"bytes"
-	"compress/gzip"
-	"io"
 	"os"
 	"os/exec"
-	"path/filepath"
 	"regexp"
 	"strconv"
 	"testing"
@@ -15,6 +12,7 @@ import (
 
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
+	"fourturn/planner/climate/climatetest"
 	"fourturn/planner/quantity"
 )
 
@@ -41,25 +39,6 @@ func TestStartCostsNothing(t *testing.T) {
 	}
 }
 
-// plainSeries is seventy years of daily values as text.
-func plainSeries(b *testing.B) []byte {
-	b.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "climate", "USW00094728.csv.gz"))
-	if err != nil {
-		b.Fatal(err)
-	}
-	defer f.Close()
-	zip, err := gzip.NewReader(f)
-	if err != nil {
-		b.Fatal(err)
-	}
-	text, err := io.ReadAll(zip)
-	if err != nil {
-		b.Fatal(err)
-	}
-	return text
-}
-
 // everything works out what the Site screen shows of a climate.
 func everything(c *climate.Climate) int {
 	n := 0
@@ -79,7 +58,7 @@ func everything(c *climate.Climate) int {
 // Reading seventy years and working everything out, as ratios to only counting the
 // lines of the file and to only reading it.
 func BenchmarkRecord(b *testing.B) {
-	text := plainSeries(b)
+	text := climatetest.Text(b, "USW00094728")
 	place := climate.Place{Latitude: 40.78, Longitude: -73.97, Elevation: 40}
 	var lines, reading, whole, digest time.Duration
 	sink := 0

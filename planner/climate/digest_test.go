@@ -9,6 +9,7 @@ import (
 
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
+	"fourturn/planner/climate/climatetest"
 	"fourturn/planner/quantity"
 )
 
@@ -42,7 +43,7 @@ func TestADigestStandsInForItsRecord(t *testing.T) {
 	thresholds := []float64{-8.9, -6.7, -4.4, -2.2, 0, 2.2, -5.5, -2.7, -0.6, 1.6, 3.1}
 	const whole = 6 // of them are held
 	for _, id := range seriesOfTheTests {
-		record, digest := bothOf(t, series(t, id), 45)
+		record, digest := bothOf(t, climatetest.Record(t, id), 45)
 		worst, sum, n := 0, 0.0, 0.0
 		for i, threshold := range thresholds {
 			a, b := record.Freeze(quantity.Temperature(threshold)), digest.Freeze(quantity.Temperature(threshold))
@@ -100,7 +101,7 @@ func TestADigestStandsInForItsRecord(t *testing.T) {
 func TestHeatOfADigest(t *testing.T) {
 	const degreeF = quantity.Temperature(1 / 1.8)
 	for _, id := range seriesOfTheTests {
-		record, digest := bothOf(t, series(t, id), 45)
+		record, digest := bothOf(t, climatetest.Record(t, id), 45)
 		for _, limit := range []quantity.Temperature{21.1, 25, 26.7, 30, 32.2, 35} {
 			most, least := record.HotDays(limit-degreeF), record.HotDays(limit+degreeF)
 			a, b := record.HotDays(limit), digest.HotDays(limit)
@@ -133,7 +134,7 @@ func TestHeatOfADigest(t *testing.T) {
 
 // Half a year later a northern record is a southern one.
 func TestADigestOfTheSouth(t *testing.T) {
-	north := series(t, "USW00094789")
+	north := climatetest.Record(t, "USW00094789")
 	var days []climate.DayValue
 	for d := north.First(); d <= north.Last(); d++ {
 		v := north.On(d)
@@ -174,7 +175,7 @@ func TestADigestOfTheTropics(t *testing.T) {
 
 // The seasons of a digest say which do not count; a faulty digest is refused.
 func TestDigestsThatAreRefused(t *testing.T) {
-	r := series(t, "USC00275868")
+	r := climatetest.Record(t, "USC00275868")
 	whole, err := r.Digest("own", false, 100)
 	if err != nil {
 		t.Fatal(err)

@@ -6,6 +6,7 @@ import (
 
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
+	"fourturn/planner/climate/climatetest"
 	"fourturn/planner/quantity"
 	"fourturn/planner/working"
 )
@@ -62,7 +63,7 @@ func TestEstimatedDatesAgainstPublished(t *testing.T) {
 // any standard deviation, and a few days for the record's own.
 func TestEstimatedDatesElsewhere(t *testing.T) {
 	place := climate.Place{Latitude: 52.69, Longitude: -8.92, Elevation: 15}
-	r := series(t, "IE518")
+	r := climatetest.Record(t, "IE518")
 	means, years, ok := r.Means()
 	if !ok || years < 30 {
 		t.Fatalf("means of %d years", years)

@@ -9,6 +9,7 @@ import (
 
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
+	"fourturn/planner/climate/climatetest"
 	"fourturn/planner/quantity"
 )
 
@@ -48,7 +49,7 @@ func TestHeatFromMeansAgainstSeries(t *testing.T) {
 		{"USC00323621", climate.Place{Latitude: 47.92, Longitude: -97.1, Elevation: 253}},
 		{"IE518", climate.Place{Latitude: 52.69, Longitude: -8.92, Elevation: 15}},
 	} {
-		r := series(t, x.id).Between(civil.MustParse("1981-01-01"), civil.MustParse("2015-12-31"))
+		r := climatetest.Record(t, x.id).Between(civil.MustParse("1981-01-01"), civil.MustParse("2015-12-31"))
 		counted := mustNew(t, climate.Input{Record: r, Place: &x.place})
 		means, _, _ := r.Between(r.Last().AddYears(-30)+1, r.Last()).Means()
 		estimated := mustNew(t, climate.Input{Means: &means, Place: &x.place})

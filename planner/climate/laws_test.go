@@ -8,6 +8,7 @@ import (
 
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
+	"fourturn/planner/climate/climatetest"
 	"fourturn/planner/quantity"
 )
 
@@ -129,7 +130,7 @@ func TestThresholdsNeverCross(t *testing.T) {
 // The same laws for odds from a daily record, at every tenth of a degree about
 // freezing and at extremes.
 func TestRecordOddsKeepTheLaws(t *testing.T) {
-	r := series(t, "IE518")
+	r := climatetest.Record(t, "IE518")
 	c, err := climate.New(climate.Input{Record: r, Place: &climate.Place{Latitude: 52.7, Longitude: -8.9, Elevation: 15}})
 	if err != nil {
 		t.Fatal(err)
@@ -201,7 +202,7 @@ func TestBetweenPutsDaysTogether(t *testing.T) {
 // The same weather south of the equator, half a year later, has the same dates
 // half a year later. 1 August is 181 days after 1 February.
 func TestHemispheresMirror(t *testing.T) {
-	r := series(t, "USC00317202")
+	r := climatetest.Record(t, "USC00317202")
 	var moved []climate.DayValue
 	for d := r.First(); d <= r.Last(); d++ {
 		v := r.On(d)

@@ -8,6 +8,7 @@ import (
 
 	"fourturn/planner/civil"
 	"fourturn/planner/climate"
+	"fourturn/planner/climate/climatetest"
 	"fourturn/planner/quantity"
 )
 
@@ -118,7 +119,7 @@ func TestSeasonLengths(t *testing.T) {
 func TestDailySeriesAgainstPublished(t *testing.T) {
 	total, totalPlain := 0, 0
 	for _, row := range published(t, "climate_daily_freeze.csv") {
-		r := series(t, row["ghcn_id"]).Between(civil.MustParse("1980-08-01"), civil.MustParse("2010-12-31"))
+		r := climatetest.Record(t, row["ghcn_id"]).Between(civil.MustParse("1980-08-01"), civil.MustParse("2010-12-31"))
 		c, err := climate.New(climate.Input{Record: r, RecordYears: 40, Place: &climate.Place{Latitude: num(t, row["latitude"])}})
 		if err != nil {
 			t.Fatalf("%s: %v", row["ghcn_id"], err)

@@ -50,25 +50,6 @@ func num(t testing.TB, s string) float64 {
 	return v
 }
 
-// series reads a daily series of testdata/climate as a person would import it.
-func series(t testing.TB, id string) *climate.Record {
-	t.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "climate", id+".csv.gz"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	zip, err := gzip.NewReader(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, _, err := climate.ReadDaily(zip, climate.ReadOptions{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
-
 // later returns by how many days a comes after b in the round of the year.
 func later(a, b civil.MonthDay) int {
 	d := climate.MonthDayIndex(a) - climate.MonthDayIndex(b)

@@ -1,33 +1,20 @@
 package planfile_test
 
 import (
-	"compress/gzip"
-	"os"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
 	"fourturn/planner"
 	"fourturn/planner/climate"
+	"fourturn/planner/climate/climatetest"
 	"fourturn/planner/planfile"
 )
 
 // What thirty years of a daily record tell stands in a few kilobytes of the plan and
 // comes back to the last digit.
 func TestARecordInThePlanFile(t *testing.T) {
-	f, err := os.Open("../../testdata/climate/USW00094728.csv.gz")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	zip, err := gzip.NewReader(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, _, err := climate.ReadDaily(zip, climate.ReadOptions{})
-	if err != nil {
-		t.Fatal(err)
-	}
+	r := climatetest.Record(t, "USW00094728")
 	d, err := r.Digest("central park.csv", false, 0)
 	if err != nil {
 		t.Fatal(err)

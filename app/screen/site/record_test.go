@@ -1,8 +1,6 @@
 package site_test
 
 import (
-	"compress/gzip"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -13,26 +11,8 @@ import (
 	"fourturn/app/screen/screentest"
 	"fourturn/app/screen/site"
 	"fourturn/planner"
+	"fourturn/planner/climate/climatetest"
 )
-
-// daily returns a daily series of the shared test data as text.
-func daily(t *testing.T, id string) string {
-	t.Helper()
-	f, err := os.Open("../../../testdata/climate/" + id + ".csv.gz")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	zip, err := gzip.NewReader(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	text, err := io.ReadAll(zip)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return string(text)
-}
 
 func values(facts []site.Fact) string {
 	var b strings.Builder
@@ -47,7 +27,7 @@ func values(facts []site.Fact) string {
 func TestARecordIsTakenIn(t *testing.T) {
 	d, s := open(t, screentest.Example(t))
 	path := filepath.Join(t.TempDir(), "garden.csv")
-	if err := os.WriteFile(path, []byte(daily(t, "USW00094789")), 0o600); err != nil {
+	if err := os.WriteFile(path, []byte(string(climatetest.Text(t, "USW00094789"))), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	var preview *site.Preview
@@ -112,7 +92,7 @@ func TestWhatIsWrongWithARecord(t *testing.T) {
 	if p.Problem == "" || len(p.Uncounted()) != 1 || s.TakeRecord(p) == nil {
 		t.Errorf("problem %q, uncounted %v", p.Problem, p.Uncounted())
 	}
-	long := s.ReadPasted(daily(t, "USC00275868"))
+	long := s.ReadPasted(string(climatetest.Text(t, "USC00275868")))
 	if left := long.Uncounted(); long.Problem != "" || len(left) < 5 || len(left) >= len(long.Seasons) || !strings.Contains(left[0], "/") {
 		t.Errorf("problem %q, uncounted %v", long.Problem, left)
 	}
@@ -143,7 +123,7 @@ func TestARecordIsReadOtherwise(t *testing.T) {
 	if said := values(p.Facts); !strings.Contains(said, "°F, as you said") || !strings.Contains(said, "day, month, year, as you said") || !strings.Contains(said, "1 Feb 2001") {
 		t.Error(said)
 	}
-	all := s.ReadPasted(daily(t, "USW00094728"))
+	all := s.ReadPasted(string(climatetest.Text(t, "USW00094728")))
 	n := len(all.Seasons)
 	if all = s.Reread(all, site.RecordChoice{All: true}); len(all.Seasons) <= n {
 		t.Errorf("all years have %d seasons, the last thirty %d", len(all.Seasons), n)

@@ -1,8 +1,6 @@
 package site_test
 
 import (
-	"compress/gzip"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -17,6 +15,7 @@ import (
 	"fourturn/app/view/site"
 	"fourturn/app/widgets"
 	"fourturn/app/widgets/golden"
+	"fourturn/planner/climate/climatetest"
 )
 
 // find returns the first object of a kind among what is laid out.
@@ -118,19 +117,7 @@ func TestAStationIsTakenByTyping(t *testing.T) {
 // A record is chosen, looked at, and taken in by Enter.
 func TestARecordIsTakenIn(t *testing.T) {
 	s := newStage(t, thePlace, small)
-	f, err := os.Open("../../../testdata/climate/USC00275868.csv.gz")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	zip, err := gzip.NewReader(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	text, err := io.ReadAll(zip)
-	if err != nil {
-		t.Fatal(err)
-	}
+	text := climatetest.Text(t, "USC00275868")
 	s.shell.file = filepath.Join(t.TempDir(), "from the garden.csv")
 	if err := os.WriteFile(s.shell.file, text, 0o600); err != nil {
 		t.Fatal(err)
